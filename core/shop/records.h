@@ -1,0 +1,337 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "core/calendar/date.h"
+#include "core/calendar/minutes.h"
+#include "core/money/money.h"
+#include "core/shop/ids.h"
+#include "core/shop/words.h"
+
+namespace secondpull {
+
+// The records of a shop: plain values, no pointers between them, compared with ==. Every record has its key `id` and
+// `entered`, its place in the order in which the records of its kind were entered or imported. An optional text is
+// empty when absent; an amount that means nothing else when absent is zero; where zero and absent differ, optional.
+
+/// A measure with one decimal: miles of a trip, inches of a deck.
+struct Tenths {
+  std::int64_t count = 0;
+  friend constexpr auto operator<=>(Tenths, Tenths) = default;
+};
+
+/// Seller, buyer or supplier. `code` is the user's own identifier.
+struct Person {
+  PersonId id{};
+  std::int64_t entered = 0;
+  std::string code;
+  std::string name;
+  std::string phone;
+  std::string email;
+  std::string note;
+  friend bool operator==(const Person&, const Person&) = default;
+};
+
+/// How machines came in; several machines of one acquisition are a lot.
+struct Acquisition {
+  AcquisitionId id{};
+  std::int64_t entered = 0;
+  std::string code;
+  Date date{};
+  Source source = Source::other;
+  std::optional<PersonId> from;
+  Money price;
+  Money pickup_cost;                 ///< paid in cash for the pickup
+  std::optional<Money> giver_basis;  ///< gifts alone: what the giver had in it
+  bool opening = false;              ///< in stock when the books begin
+  std::string note;
+  friend bool operator==(const Acquisition&, const Acquisition&) = default;
+};
+
+struct Machine {
+  MachineId id{};
+  std::int64_t entered = 0;
+  std::string tag;  ///< unique in the shop; ordered by its UTF-8 bytes
+  AcquisitionId acquisition{};
+  MachineKind kind = MachineKind::push;
+  std::string make;
+  std::string model;
+  std::string model_number;
+  std::string serial;
+  std::string engine;
+  std::optional<int> year;
+  std::optional<Tenths> deck_in;  ///< width of cut in inches
+  std::string symptom;
+  std::string condition;
+  std::optional<Money> value_then;  ///< fair market value the owner gave it when it came
+  std::optional<Stage> stage;       ///< as given; `stage_of` says what holds
+  std::string note;
+  friend bool operator==(const Machine&, const Machine&) = default;
+};
+
+struct Fault {
+  FaultId id{};
+  std::int64_t entered = 0;
+  std::string code;
+  MachineId machine{};
+  Date date{};
+  std::string symptom;
+  std::string cause;
+  std::optional<Date> ended;
+  std::optional<FaultEnd> how;
+  std::string note;
+  friend bool operator==(const Fault&, const Fault&) = default;
+};
+
+/// What came of a test or a repair. `cost` is outside work paid for; `minutes` serve the learning, not the pay.
+struct Finding {
+  FindingId id{};
+  std::int64_t entered = 0;
+  MachineId machine{};
+  Date date{};
+  std::string step;
+  std::string outcome;
+  std::optional<FaultId> fault;
+  std::optional<Minutes> minutes;
+  Money cost;
+  std::string reading;
+  std::string unit;
+  std::string note;
+  friend bool operator==(const Finding&, const Finding&) = default;
+};
+
+/// Own hours: on a machine, on an acquisition (split over its machines), or neither: the shop in general.
+struct Labour {
+  LabourId id{};
+  std::int64_t entered = 0;
+  std::optional<MachineId> machine;
+  std::optional<AcquisitionId> acquisition;
+  Date date{};
+  Minutes minutes;
+  Work work = Work::other;
+  std::string note;
+  friend bool operator==(const Labour&, const Labour&) = default;
+};
+
+/// A kind of part. How many are on hand is derived.
+struct Part {
+  PartId id{};
+  std::int64_t entered = 0;
+  std::string code;
+  std::string name;
+  std::string number;
+  std::optional<PersonId> supplier;
+  std::optional<std::int64_t> reorder_at;
+  friend bool operator==(const Part&, const Part&) = default;
+};
+
+struct Order {
+  OrderId id{};
+  std::int64_t entered = 0;
+  std::string code;
+  Date date{};
+  std::optional<PersonId> supplier;
+  std::optional<Date> arrived;
+  Money freight;
+  Money tax;
+  bool opening = false;
+  friend bool operator==(const Order&, const Order&) = default;
+};
+
+struct OrderLine {
+  OrderLineId id{};
+  std::int64_t entered = 0;
+  OrderId order{};
+  PartId part{};
+  std::int64_t quantity = 1;
+  Money price;  ///< each
+  std::optional<MachineId> for_machine;
+  friend bool operator==(const OrderLine&, const OrderLine&) = default;
+};
+
+/// A part taken from a donor.
+struct Harvest {
+  HarvestId id{};
+  std::int64_t entered = 0;
+  MachineId donor{};
+  Date date{};
+  PartId part{};
+  std::int64_t quantity = 1;
+  Money value;  ///< of the line, by which the donor's basis is split
+  friend bool operator==(const Harvest&, const Harvest&) = default;
+};
+
+/// A part used. No machine: written off. At most one of `from_order` and `from_donor`; neither: first in, first out.
+struct Fitted {
+  FittedId id{};
+  std::int64_t entered = 0;
+  std::optional<MachineId> machine;
+  Date date{};
+  PartId part{};
+  std::int64_t quantity = 1;
+  std::optional<OrderId> from_order;
+  std::optional<MachineId> from_donor;
+  friend bool operator==(const Fitted&, const Fitted&) = default;
+};
+
+struct Material {
+  MaterialId id{};
+  std::int64_t entered = 0;
+  MachineId machine{};
+  Date date{};
+  std::string what;
+  Money cost;
+  friend bool operator==(const Material&, const Material&) = default;
+};
+
+struct Listing {
+  ListingId id{};
+  std::int64_t entered = 0;
+  MachineId machine{};
+  Date date{};
+  std::string channel;
+  Money asking;
+  std::optional<SoldAs> sold_as;
+  std::optional<Date> ended;
+  friend bool operator==(const Listing&, const Listing&) = default;
+};
+
+struct Offer {
+  OfferId id{};
+  std::int64_t entered = 0;
+  MachineId machine{};
+  Date date{};
+  Money amount;
+  std::string who;
+  std::optional<Date> comes;
+  std::optional<OfferResult> result;
+  friend bool operator==(const Offer&, const Offer&) = default;
+};
+
+struct Sale {
+  SaleId id{};
+  std::int64_t entered = 0;
+  MachineId machine{};
+  Date date{};
+  std::optional<PersonId> buyer;
+  Money price;      ///< sales tax apart
+  Money sales_tax;  ///< collected on top, owed to `place`
+  Money fee;
+  Money delivery;
+  std::string payment;
+  std::optional<SoldAs> sold_as;
+  std::optional<std::int64_t> warranty_days;
+  std::string place;
+  friend bool operator==(const Sale&, const Sale&) = default;
+};
+
+/// The buyer brought the machine back.
+struct Return {
+  ReturnId id{};
+  std::int64_t entered = 0;
+  MachineId machine{};
+  Date date{};
+  Money refunded;
+  std::string note;
+  friend bool operator==(const Return&, const Return&) = default;
+};
+
+/// Money given back without a return.
+struct Allowance {
+  AllowanceId id{};
+  std::int64_t entered = 0;
+  MachineId machine{};
+  Date date{};
+  Money amount;
+  Money sales_tax;
+  std::string note;
+  friend bool operator==(const Allowance&, const Allowance&) = default;
+};
+
+struct PartSale {
+  PartSaleId id{};
+  std::int64_t entered = 0;
+  Date date{};
+  PartId part{};
+  std::int64_t quantity = 1;
+  Money price;  ///< of the line
+  std::optional<OrderId> from_order;
+  std::optional<MachineId> from_donor;
+  std::optional<PersonId> buyer;
+  Money sales_tax;
+  Money fee;
+  std::string place;
+  friend bool operator==(const PartSale&, const PartSale&) = default;
+};
+
+/// Sales tax handed on.
+struct TaxPaid {
+  TaxPaidId id{};
+  std::int64_t entered = 0;
+  Date date{};
+  std::string place;
+  Money amount;
+  friend bool operator==(const TaxPaid&, const TaxPaid&) = default;
+};
+
+struct Disposal {
+  DisposalId id{};
+  std::int64_t entered = 0;
+  MachineId machine{};
+  Date date{};
+  DisposalKind how = DisposalKind::scrapped;
+  Money proceeds;
+  std::optional<Money> hulk_value;  ///< of a donor's hulk; absent: its scrap money
+  std::optional<Date> hulk_gone;    ///< absent and not `hulk_here`: the disposal's day
+  bool hulk_here = false;
+  friend bool operator==(const Disposal&, const Disposal&) = default;
+};
+
+struct Trip {
+  TripId id{};
+  std::int64_t entered = 0;
+  Date date{};
+  Tenths miles;
+  std::string purpose;
+  std::string destination;
+  std::optional<MachineId> machine;
+  std::optional<AcquisitionId> acquisition;
+  friend bool operator==(const Trip&, const Trip&) = default;
+};
+
+struct Expense {
+  ExpenseId id{};
+  std::int64_t entered = 0;
+  Date date{};
+  std::string category;
+  Money amount;
+  std::string note;
+  friend bool operator==(const Expense&, const Expense&) = default;
+};
+
+/// A picture in the shop's photo store, of a machine or of the paper behind an order or expense.
+struct Photo {
+  PhotoId id{};
+  std::int64_t entered = 0;
+  std::string sha256;  ///< of the stored content, 64 lower-case hex digits
+  std::string name;    ///< the file's name as it was given
+  std::optional<MachineId> machine;
+  std::optional<OrderId> order;
+  std::optional<ExpenseId> expense;
+  std::string note;
+  friend bool operator==(const Photo&, const Photo&) = default;
+};
+
+/// What the owner says about the shop. Changing it is no entry of the history.
+struct Settings {
+  std::string name;
+  Currency currency;
+  std::optional<Money> hour_value;
+  std::optional<Money> day_cost;
+  std::optional<Tenths> hours_a_week;
+  DistanceUnit unit_of_distance = DistanceUnit::mi;
+  friend bool operator==(const Settings&, const Settings&) = default;
+};
+
+}  // namespace secondpull

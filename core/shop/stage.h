@@ -1,0 +1,59 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "core/shop/shop.h"
+
+namespace secondpull {
+
+/// The records of a shop sorted by the machine they belong to, so that a question about one machine does not read the
+/// whole shop. Pointers stay good as long as the Shop given lives and is not changed. Lines are in order of
+/// (date, entered).
+class ByMachine {
+ public:
+  explicit ByMachine(const Shop& shop);
+  struct Lines {
+    const Machine* machine = nullptr;
+    const Acquisition* acquisition = nullptr;
+    std::vector<const Fault*> faults;
+    std::vector<const Finding*> findings;
+    std::vector<const Labour*> labour;              ///< of the machine itself
+    std::vector<const Labour*> acquisition_labour;  ///< of its acquisition
+    std::vector<const Fitted*> fitted;
+    std::vector<const Harvest*> harvested;  ///< as donor
+    std::vector<const Material*> materials;
+    std::vector<const Listing*> listings;
+    std::vector<const Offer*> offers;
+    std::vector<const Sale*> sales;
+    std::vector<const Return*> returns;
+    std::vector<const Allowance*> allowances;
+    std::vector<const Disposal*> disposals;
+    std::vector<const Trip*> trips;
+    std::vector<const OrderLine*> ordered;  ///< lines ordered for it
+    std::vector<const Photo*> photos;
+  };
+  const Lines& of(MachineId id) const;  ///< empty Lines for an unknown id
+
+ private:
+  std::unordered_map<MachineId, Lines> lines_;
+  Lines none_;
+};
+
+/// Where the machine stands, by the rules of the exchange folder: by the last sale or disposal if it is gone; else for
+/// sale, waiting on parts, test run, on the bench or in the yard.
+Stage stage_of(const ByMachine::Lines& lines);
+
+/// Is the machine itself still here (in hand, not sold, scrapped, parted out or kept)?
+bool is_here(Stage stage);
+
+/// The day it last came in: its acquisition, or the last return.
+Date here_since(const ByMachine::Lines& lines);
+
+/// Where it stands in words: "in the yard since 3 May", "short 1 part, due Fri 6 Mar", "out front since 3 May at $195",
+/// "sold to Ruel for $160".
+std::string standing(const Shop& shop, const ByMachine::Lines& lines, Date today);
+
+}  // namespace secondpull

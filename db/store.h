@@ -1,0 +1,121 @@
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/result.h"
+#include "core/shop/change.h"
+#include "core/shop/shop.h"
+
+namespace secondpull::db {
+
+using Instant = std::chrono::sys_time<std::chrono::milliseconds>;  ///< UTC
+
+enum class Access { read, write };
+
+/// One action in the history, newest first where they are listed.
+struct HistoryEntry {
+  std::int64_t id = 0;
+  Instant at{};
+  std::string title;
+  bool undone = false;       ///< can be redone
+  bool undoable = true;      ///< false where a migration or a limit ended what can be undone
+  bool this_sitting = true;  ///< made since this store was opened
+};
+
+/// What an action, an undo or a redo did.
+struct Done {
+  std::string title;
+  std::vector<AnyId> changed;  ///< records added, replaced or removed
+};
+
+/// The running bench clock.
+struct Clock {
+  MachineId machine{};
+  Instant started{};
+};
+
+/// A form that was being filled in, kept so that nothing typed is lost.
+struct Draft {
+  std::string form;  ///< the form's own name, one draft each: "yard.log-machine"
+  std::string text;  ///< what the form wrote, in its own format
+  Instant saved{};
+};
+
+struct Hit {
+  AnyId record;
+  std::optional<MachineId> machine;  ///< the machine it belongs to
+  std::string text;                  ///< the text that matched
+};
+
+/// The folder of a shop, open. One writer at a time (shop.lock); any number of readers beside it. Not for use by two
+/// threads at once. Every failure comes back as a Problem whose sentence names the file and what to do.
+class Store {
+ public:
+  /// Makes the folder (mode 0700; it must not exist or be empty) with an empty shop in it.
+  static Result<Store> create(const std::filesystem::path& folder, const Settings& settings, Instant now);
+  /// Opens a shop. A newer, foreign, damaged or (for writing) locked one is refused and left untouched. For writing,
+  /// pending migrations run, after a backup.
+  static Result<Store> open(const std::filesystem::path& folder, Access access, Instant now);
+  Store(Store&&) noexcept;
+  Store& operator=(Store&&) noexcept;
+  ~Store();
+
+  const std::filesystem::path& folder() const;
+
+  /// The records as they are now. Immutable: later actions make a new one.
+  std::shared_ptr<const Shop> shop() const;
+  /// Raised by every action, undo and redo: what is computed from a shop may be kept under it.
+  std::uint64_t generation() const;
+
+  /// Applies the change: checks it against every rule (core/shop/rules.h), then writes rows and one history entry in one
+  /// transaction. On a problem nothing is changed. A new action drops what could be redone.
+  Result<Done> perform(const Change& change, Instant now);
+  /// Takes back the last action that is not undone; nothing to undo is a problem.
+  Result<Done> undo();
+  Result<Done> redo();
+  std::vector<HistoryEntry> history(std::size_t limit = 200) const;
+
+  // Not entries of the history:
+  Result<void> set_settings(const Settings& settings);  ///< refused: another currency while there are records
+  Result<void> set_clock(const std::optional<Clock>& clock);
+  std::optional<Clock> clock() const;
+  Result<void> save_draft(const std::string& form, const std::string& text, Instant now);
+  Result<void> drop_draft(const std::string& form);
+  std::vector<Draft> drafts() const;
+  Result<void> set_preference(const std::string& key, const std::string& value);
+  std::optional<std::string> preference(const std::string& key) const;
+
+  /// Records with `text` in any of their fields, machines first; an exact tag ("14", "#14") before all.
+  std::vector<Hit> search(std::string_view text, std::size_t limit = 50) const;
+
+  /// Puts a picture's bytes into photos/ and returns the SHA-256 that a Photo record names it by.
+  Result<std::string> keep_photo(const std::vector<std::byte>& content);
+  Result<std::vector<std::byte>> photo(const std::string& sha256) const;
+
+  /// Integrity of the file, the schema, the rules of the records, photos. Empty: all in order.
+  std::vector<Problem> check() const;
+  /// The recorded tables in key order as text, without history: two equal dumps are the same shop.
+  std::string dump() const;
+
+  /// A verified copy in backups/ now; thinning to 10 days, 8 weeks and 12 months.
+  Result<std::filesystem::path> backup_now(Instant now);
+  /// One archive with the shop and its photos.
+  Result<void> backup_to(const std::filesystem::path& file) const;
+  /// Unpacks such an archive into a new folder, verified.
+  static Result<void> restore(const std::filesystem::path& file, const std::filesystem::path& folder);
+
+ private:
+  struct Impl;
+  explicit Store(std::unique_ptr<Impl> impl);
+  std::unique_ptr<Impl> impl_;
+};
+
+}  // namespace secondpull::db
