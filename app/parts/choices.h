@@ -1,0 +1,59 @@
+#pragma once
+
+#include <functional>
+#include <vector>
+
+#include <QComboBox>
+#include <QLineEdit>
+#include <QWidget>
+
+#include "core/shop/shop.h"
+#include "core/shop/words.h"
+
+namespace secondpull::app {
+
+class Session;
+
+/// One of a few words as a row of flat buttons; arrow keys or the first letter choose.
+class WordRow : public QWidget {
+  Q_OBJECT
+ public:
+  explicit WordRow(const QString& name, const QStringList& words, QWidget* parent = nullptr);
+  int current() const;
+  void setCurrent(int index);
+
+ signals:
+  void chosen(int index);
+
+ private:
+  struct Impl;
+  Impl* impl_;  // a child object
+};
+
+/// A line in which a person, part or machine is picked by typing any bit of its name; a name that is not there yet makes a
+/// new one when the form is saved. isNew() says so beside the field.
+class RecordPicker : public QLineEdit {
+  Q_OBJECT
+ public:
+  enum class Of { person, part, machine_here, machine_any };
+  RecordPicker(Session& session, Of of, const QString& field, QWidget* parent = nullptr);
+  /// The id of the record that the text names exactly, if any.
+  template <class Id>
+  std::optional<Id> picked() const {
+    const auto id = pickedNumber();
+    return id ? std::optional<Id>{static_cast<Id>(*id)} : std::nullopt;
+  }
+  bool isNew() const;  ///< something is typed that names no record
+  void setPicked(std::int64_t id);
+  void reload();  ///< after records changed
+
+ signals:
+  void pickedChanged();
+
+ private:
+  std::optional<std::int64_t> pickedNumber() const;
+  struct Impl;
+  Impl* impl_;
+};
+
+}  // namespace secondpull::app

@@ -1,0 +1,53 @@
+#pragma once
+
+#include <array>
+
+#include <QColor>
+#include <QFont>
+#include <QIcon>
+#include <QPalette>
+#include <QString>
+
+class QApplication;
+class QChart;
+class QLabel;
+
+namespace secondpull::app {
+
+enum class Theme { light, dark, system };
+
+/// The program's colours. Surfaces are paper-white or charcoal, text is ink, one accent; never colour alone for a meaning.
+struct Look {
+  bool dark = false;
+  QColor paper;    ///< window
+  QColor card;     ///< raised surface: fields, cards
+  QColor line;     ///< hairlines
+  QColor ink;      ///< text
+  QColor faded;    ///< second-rank text, at least 4.5:1 on paper
+  QColor accent;   ///< what can be done, what is current
+  QColor on_accent;
+  QColor good;     ///< always beside a word or sign
+  QColor bad;
+  std::array<QColor, 6> series;  ///< chart colours, apart for colour-blind eyes
+};
+
+/// The look in force; changes with setTheme.
+const Look& look();
+/// Sets palette, style sheet and font of the whole program. `system` is the lightness of the start palette.
+void setTheme(QApplication& app, Theme theme);
+
+/// An icon of resources/icons in the ink (or another colour) of the look in force, sharp at any scale.
+QIcon icon(const QString& name);
+QIcon icon(const QString& name, const QColor& colour);
+
+constexpr int kGrid = 8;  ///< spacing grid in device-independent pixels
+
+QFont headingFont();  ///< a page's or card's heading
+QFont figureFont();   ///< large figures
+QLabel* heading(const QString& text, QWidget* parent = nullptr);
+QLabel* faded(const QString& text, QWidget* parent = nullptr);
+
+/// Gives a chart the look: no frame, quiet axes, our type, direct labels, no animation.
+void dressChart(QChart& chart);
+
+}  // namespace secondpull::app
