@@ -7,8 +7,8 @@
 
 namespace secondpull {
 
-/// What is wrong, in words a person can act on. `sentence` stands alone ("The fee 12.345 has more digits than USD
-/// allows."); `field` and `value` name the input that caused it, empty where there is no single one.
+/// What is wrong, in words a person can act on. `sentence` stands alone ("The fee 12.345 has more digits than
+/// USD allows."); `field` and `value` name the input that caused it, empty where there is no single one.
 struct Problem {
   std::string sentence;
   std::string field;
@@ -16,7 +16,8 @@ struct Problem {
   friend bool operator==(const Problem&, const Problem&) = default;
 };
 
-/// A value, or the problem that kept it from being made. Core never throws for bad input; an exception is a bug.
+/// A value, or the problem that kept it from being made. Core never throws for bad input; an exception is a
+/// bug.
 template <class T>
 using Result = tl::expected<T, Problem>;
 

@@ -55,14 +55,15 @@ struct Hit {
   std::string text;                  ///< the text that matched
 };
 
-/// The folder of a shop, open. One writer at a time (shop.lock); any number of readers beside it. Not for use by two
-/// threads at once. Every failure comes back as a Problem whose sentence names the file and what to do.
+/// The folder of a shop, open. One writer at a time (shop.lock); any number of readers beside it. Not for use
+/// by two threads at once. Every failure comes back as a Problem whose sentence names the file and what to
+/// do.
 class Store {
  public:
   /// Makes the folder (mode 0700; it must not exist or be empty) with an empty shop in it.
   static Result<Store> create(const std::filesystem::path& folder, const Settings& settings, Instant now);
-  /// Opens a shop. A newer, foreign, damaged or (for writing) locked one is refused and left untouched. For writing,
-  /// pending migrations run, after a backup.
+  /// Opens a shop. A newer, foreign, damaged or (for writing) locked one is refused and left untouched. For
+  /// writing, pending migrations run, after a backup.
   static Result<Store> open(const std::filesystem::path& folder, Access access, Instant now);
   Store(Store&&) noexcept;
   Store& operator=(Store&&) noexcept;
@@ -75,8 +76,8 @@ class Store {
   /// Raised by every action, undo and redo: what is computed from a shop may be kept under it.
   std::uint64_t generation() const;
 
-  /// Applies the change: checks it against every rule (core/shop/rules.h), then writes rows and one history entry in one
-  /// transaction. On a problem nothing is changed. A new action drops what could be redone.
+  /// Applies the change: checks it against every rule (core/shop/rules.h), then writes rows and one history
+  /// entry in one transaction. On a problem nothing is changed. A new action drops what could be redone.
   Result<Done> perform(const Change& change, Instant now);
   /// Takes back the last action that is not undone; nothing to undo is a problem.
   Result<Done> undo();

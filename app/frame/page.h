@@ -12,7 +12,8 @@ namespace secondpull::app {
 
 class Session;
 
-/// One screen: a word on the wire and what it shows. The frame owns it, shows one at a time and forwards changes to it.
+/// One screen: a word on the wire and what it shows. The frame owns it, shows one at a time and forwards
+/// changes to it.
 class Page : public QWidget {
   Q_OBJECT
  public:
@@ -21,8 +22,8 @@ class Page : public QWidget {
   virtual QString word() const = 0;      ///< as it stands on the wire: "Yard"
   virtual QString iconName() const = 0;  ///< in resources/icons
   virtual QKeySequence key() const = 0;  ///< "Alt+1"...
-  /// Shows what changed; an empty list means everything may have. Called for hidden pages too: note it and do the work
-  /// in showEvent.
+  /// Shows what changed; an empty list means everything may have. Called for hidden pages too: note it and do
+  /// the work in showEvent.
   virtual void refresh(const std::vector<AnyId>& ids) = 0;
   /// Turns to one machine, where the screen is about one.
   virtual void openMachine(MachineId) {}
@@ -30,16 +31,17 @@ class Page : public QWidget {
   virtual void start() {}
   /// Things one can do here, for the What-now line: (words to type, what it does).
   struct Deed {
-    QString words;            ///< "log a machine"
+    QString words;  ///< "log a machine"
     QKeySequence key;
     std::function<void()> run;
   };
   virtual std::vector<Deed> deeds() { return {}; }
 
  signals:
-  void wantsMachine(MachineId machine);                 ///< open it on the Bench
-  void wantsPage(const QString& word, MachineId machine);  ///< go to another screen, about this machine if any
-  void wantsSaid(const QString& sentence, bool problem);   ///< a sentence for the What-now line
+  void wantsMachine(MachineId machine);  ///< open it on the Bench
+  void wantsPage(const QString& word,
+                 MachineId machine);                      ///< go to another screen, about this machine if any
+  void wantsSaid(const QString& sentence, bool problem);  ///< a sentence for the What-now line
 
  protected:
   Session& session() const { return session_; }

@@ -14,28 +14,29 @@
 
 namespace secondpull::app {
 
-/// The open shop as the window sees it: the records as they are now, the figures derived from them, and the one way to
-/// change them. Lives in the window's thread; the store lives in a writer thread of its own, and perform() waits for it
-/// (milliseconds). Long work (import, backup) goes through run_long().
+/// The open shop as the window sees it: the records as they are now, the figures derived from them, and the
+/// one way to change them. Lives in the window's thread; the store lives in a writer thread of its own, and
+/// perform() waits for it (milliseconds). Long work (import, backup) goes through run_long().
 class Session : public QObject {
   Q_OBJECT
  public:
   using Clock = std::function<db::Instant()>;  ///< tests give their own
-  /// Takes the opened store. `today` and `now` come from the clock, so that a picture or a test can fix the day.
+  /// Takes the opened store. `today` and `now` come from the clock, so that a picture or a test can fix the
+  /// day.
   Session(db::Store store, Clock clock, QObject* parent = nullptr);
   ~Session() override;
 
   std::shared_ptr<const Shop> shop() const;
-  /// The books of the present records, made once a generation. If they cannot be made (a trip without a rate) the
-  /// problem is in booksProblem() and the last good books are returned.
+  /// The books of the present records, made once a generation. If they cannot be made (a trip without a rate)
+  /// the problem is in booksProblem() and the last good books are returned.
   std::shared_ptr<const Books> books() const;
   std::optional<Problem> booksProblem() const;
   Date today() const;
   db::Instant now() const;
   Currency currency() const;
 
-  /// Performs what a function of core made. A problem (from the function, a rule or the store) is returned, and nothing
-  /// has changed. On success `changed` is sent and the What-now line says what was done.
+  /// Performs what a function of core made. A problem (from the function, a rule or the store) is returned,
+  /// and nothing has changed. On success `changed` is sent and the What-now line says what was done.
   std::optional<Problem> perform(Result<Change> change);
   std::optional<Problem> undo();
   std::optional<Problem> redo();
@@ -65,10 +66,11 @@ class Session : public QObject {
   void takeInHand(MachineId machine);
 
   // How this shop shows its values
-  QString money(Money amount) const;                     ///< "$1,234.50", true minus sign
+  QString money(Money amount) const;                        ///< "$1,234.50", true minus sign
   QString money(const std::optional<Money>& amount) const;  ///< "—" when absent
-  QString tagOf(MachineId machine) const;                ///< "14", without #
-  QString nameOf(MachineId machine) const;               ///< "Tarnwick 21 self-propelled": make, model, kind, as far as known
+  QString tagOf(MachineId machine) const;                   ///< "14", without #
+  QString nameOf(
+      MachineId machine) const;  ///< "Tarnwick 21 self-propelled": make, model, kind, as far as known
 
  signals:
   /// After every action, undo and redo, and after settings changed (then empty).

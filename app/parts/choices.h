@@ -30,8 +30,8 @@ class WordRow : public QWidget {
   Impl* impl_;  // a child object
 };
 
-/// A line in which a person, part or machine is picked by typing any bit of its name; a name that is not there yet makes a
-/// new one when the form is saved. isNew() says so beside the field.
+/// A line in which a person, part or machine is picked by typing any bit of its name; a name that is not
+/// there yet makes a new one when the form is saved. isNew() says so beside the field.
 class RecordPicker : public QLineEdit {
   Q_OBJECT
  public:

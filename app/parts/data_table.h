@@ -14,7 +14,7 @@ class Session;
 /// Role Qt::UserRole gives the value to sort by (numbers sort as numbers, dates as dates).
 template <class Row>
 struct TableColumn {
-  QString key;    ///< for remembering: "days_here"
+  QString key;  ///< for remembering: "days_here"
   QString title;
   std::function<QString(const Row&)> text;
   std::function<QVariant(const Row&)> sort;  ///< empty: the text
@@ -54,12 +54,17 @@ class RowModel : public RowModelBase {
     const TableColumn<Row>& column = columns_[static_cast<std::size_t>(index.column())];
     const Row& at = row(index.row());
     switch (role) {
-      case Qt::DisplayRole: return column.text(at);
-      case SortRole: return column.sort ? column.sort(at) : QVariant{column.text(at)};
-      case Qt::ToolTipRole: return column.why ? QVariant{column.why(at)} : QVariant{};
+      case Qt::DisplayRole:
+        return column.text(at);
+      case SortRole:
+        return column.sort ? column.sort(at) : QVariant{column.text(at)};
+      case Qt::ToolTipRole:
+        return column.why ? QVariant{column.why(at)} : QVariant{};
       case Qt::TextAlignmentRole:
-        return QVariant::fromValue(Qt::Alignment{(column.number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter});
-      default: return {};
+        return QVariant::fromValue(
+            Qt::Alignment{(column.number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter});
+      default:
+        return {};
     }
   }
   QVariant headerData(int section, Qt::Orientation orientation, int role) const override {
@@ -68,7 +73,8 @@ class RowModel : public RowModelBase {
     if (role == Qt::DisplayRole) return column.title;
     if (role == KeyRole) return column.key;
     if (role == Qt::TextAlignmentRole)
-      return QVariant::fromValue(Qt::Alignment{(column.number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter});
+      return QVariant::fromValue(
+          Qt::Alignment{(column.number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter});
     return {};
   }
 
@@ -77,23 +83,23 @@ class RowModel : public RowModelBase {
   std::vector<Row> rows_;
 };
 
-/// The table of every screen: sorts by a click on a header, filters by text, lets columns be chosen (menu on the header),
-/// copies the selection as tab-separated text, and remembers columns, widths and order under `name` in the shop's
-/// preferences. Keyboard: arrows, Enter opens the row, Ctrl+C copies.
+/// The table of every screen: sorts by a click on a header, filters by text, lets columns be chosen (menu on
+/// the header), copies the selection as tab-separated text, and remembers columns, widths and order under
+/// `name` in the shop's preferences. Keyboard: arrows, Enter opens the row, Ctrl+C copies.
 class DataTable : public QTableView {
   Q_OBJECT
  public:
   DataTable(Session& session, const QString& name, QWidget* parent = nullptr);
-  void setRowModel(RowModelBase* model);      ///< sorted and filtered through a proxy; takes no ownership
-  void setFilterText(const QString& text);    ///< every word must occur somewhere in the row
+  void setRowModel(RowModelBase* model);    ///< sorted and filtered through a proxy; takes no ownership
+  void setFilterText(const QString& text);  ///< every word must occur somewhere in the row
   void setRowFilter(std::function<bool(int source_row)> filter);  ///< besides the text; empty: all
   void sortBy(const QString& column_key, Qt::SortOrder order);    ///< unless the person chose another
-  int currentSourceRow() const;               ///< -1 if none
+  int currentSourceRow() const;                                   ///< -1 if none
   void selectSourceRow(int row);
   int shownRows() const;
 
  signals:
-  void opened(int source_row);         ///< Enter or double click
+  void opened(int source_row);  ///< Enter or double click
   void currentRowChanged(int source_row);
 
  private:

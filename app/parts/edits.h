@@ -11,9 +11,9 @@
 
 namespace secondpull::app {
 
-/// A field in which a value is typed the short way and read back in full when left ("1h20" becomes "1 h 20 min"). Bad
-/// text stays as typed, is marked, and says why (tool tip, accessible description, problem()). A guess put in by the
-/// program is shown as such until the person touches it.
+/// A field in which a value is typed the short way and read back in full when left ("1h20" becomes "1 h 20
+/// min"). Bad text stays as typed, is marked, and says why (tool tip, accessible description, problem()). A
+/// guess put in by the program is shown as such until the person touches it.
 class TypedEdit : public QLineEdit {
   Q_OBJECT
  public:

@@ -18,20 +18,22 @@ namespace secondpull::app {
 class Session;
 class TypedEdit;
 
-/// A form in place: labelled fields in one or two columns, Enter saves, Esc leaves. What is typed is kept as a draft one
-/// second after the last key, under `name`, and offered back ("you were logging a machine: go on?") when the form is
-/// opened again; saving or discarding drops it. A problem is shown under the field that it names, and what was typed stays.
+/// A form in place: labelled fields in one or two columns, Enter saves, Esc leaves. What is typed is kept as
+/// a draft one second after the last key, under `name`, and offered back ("you were logging a machine: go
+/// on?") when the form is opened again; saving or discarding drops it. A problem is shown under the field
+/// that it names, and what was typed stays.
 class Form : public QFrame {
   Q_OBJECT
  public:
   Form(Session& session, const QString& name, const QString& title, QWidget* parent = nullptr);
-  /// Adds a field under a label; `field` is the name that problems use. The widget is QLineEdit, TypedEdit, RecordPicker,
-  /// WordRow, QComboBox, QPlainTextEdit or QCheckBox (these take part in drafts).
+  /// Adds a field under a label; `field` is the name that problems use. The widget is QLineEdit, TypedEdit,
+  /// RecordPicker, WordRow, QComboBox, QPlainTextEdit or QCheckBox (these take part in drafts).
   void addField(const QString& field, const QString& label, QWidget* widget, int column_span = 1);
   void addWide(QWidget* widget);  ///< a whole row, no label
   void setColumns(int columns);   ///< fields side by side, 1 to 4
   void setSaveText(const QString& text);
-  /// What Enter does: nothing if it worked, else the problem. Fields with problems of their own are shown first.
+  /// What Enter does: nothing if it worked, else the problem. Fields with problems of their own are shown
+  /// first.
   void onSave(std::function<std::optional<Problem>()> save);
   void open();   ///< shows it, offers the draft if there is one, focuses the first field
   void leave();  ///< hides it; what was typed stays as the draft
@@ -54,7 +56,8 @@ class Form : public QFrame {
 class EmptyState : public QWidget {
   Q_OBJECT
  public:
-  EmptyState(const QString& icon_name, const QString& sentence, const QString& step, QWidget* parent = nullptr);
+  EmptyState(const QString& icon_name, const QString& sentence, const QString& step,
+             QWidget* parent = nullptr);
 
  signals:
   void stepTaken();

@@ -16,17 +16,18 @@ namespace secondpull::app {
 
 enum class Theme { light, dark, system };
 
-/// The program's colours. Surfaces are paper-white or charcoal, text is ink, one accent; never colour alone for a meaning.
+/// The program's colours. Surfaces are paper-white or charcoal, text is ink, one accent; never colour alone
+/// for a meaning.
 struct Look {
   bool dark = false;
-  QColor paper;    ///< window
-  QColor card;     ///< raised surface: fields, cards
-  QColor line;     ///< hairlines
-  QColor ink;      ///< text
-  QColor faded;    ///< second-rank text, at least 4.5:1 on paper
-  QColor accent;   ///< what can be done, what is current
+  QColor paper;   ///< window
+  QColor card;    ///< raised surface: fields, cards
+  QColor line;    ///< hairlines
+  QColor ink;     ///< text
+  QColor faded;   ///< second-rank text, at least 4.5:1 on paper
+  QColor accent;  ///< what can be done, what is current
   QColor on_accent;
-  QColor good;     ///< always beside a word or sign
+  QColor good;  ///< always beside a word or sign
   QColor bad;
   std::array<QColor, 6> series;  ///< chart colours, apart for colour-blind eyes
 };

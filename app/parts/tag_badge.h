@@ -9,7 +9,8 @@ class QPainter;
 namespace secondpull::app {
 
 /// Draws the shop's mark of a machine: a tie-on tag with its number, hole and string, at any size.
-void paintTag(QPainter& painter, const QRectF& where, const QString& number, bool current, const QPalette& palette);
+void paintTag(QPainter& painter, const QRectF& where, const QString& number, bool current,
+              const QPalette& palette);
 /// The width that a tag of this height needs for its number.
 qreal tagWidth(const QString& number, qreal height, const QFont& font);
 

@@ -13,7 +13,8 @@
 
 namespace secondpull {
 
-/// What one machine cost and earned; the terms of the money model. What is not known yet is absent, never zero.
+/// What one machine cost and earned; the terms of the money model. What is not known yet is absent, never
+/// zero.
 struct MachineFigures {
   MachineId machine{};
   Stage stage = Stage::in_the_yard;
@@ -25,15 +26,30 @@ struct MachineFigures {
   Money running_costs;                ///< trips and the share of overheads
   std::optional<Money> profit;        ///< gross profit - running costs
   Minutes minutes;                    ///< all logged labour on it, shares of its acquisition's included
-  std::optional<Money> pay_per_hour;  ///< profit / hours from the minutes, half away from zero; absent at 0 minutes
-  std::optional<int> days_held;       ///< acquired to gone
-  std::optional<int> days_for_sale;   ///< first listing since it last came in, to the sale or to nothing
+  std::optional<Money>
+      pay_per_hour;  ///< profit / hours from the minutes, half away from zero; absent at 0 minutes
+  std::optional<int> days_held;      ///< acquired to gone
+  std::optional<int> days_for_sale;  ///< first listing since it last came in, to the sale or to nothing
 };
 
 /// What a line of a machine's account is about.
 enum class LineKind {
-  acquisition, pickup, part, material, outside_work, donor_share, gift, price, fee, delivery, refund, allowance, scrap,
-  cost_after, trip, overhead
+  acquisition,
+  pickup,
+  part,
+  material,
+  outside_work,
+  donor_share,
+  gift,
+  price,
+  fee,
+  delivery,
+  refund,
+  allowance,
+  scrap,
+  cost_after,
+  trip,
+  overhead
 };
 
 /// One sum that went into a machine's figures: the answer to "why?". Costs are negative, proceeds positive.
@@ -55,20 +71,22 @@ struct StockReceipt {
   Money cost;                 ///< landed, of what is still on hand
 };
 
-/// The books of a shop: every event turned into balanced postings, and the figures summed from them. A value made once
-/// for a state of the shop; all questions are then answered without reading the records again.
+/// The books of a shop: every event turned into balanced postings, and the figures summed from them. A value
+/// made once for a state of the shop; all questions are then answered without reading the records again.
 class Books {
  public:
-  /// A problem if a trip (in USD) lies on a day without a published rate, or the records break a rule of the books.
+  /// A problem if a trip (in USD) lies on a day without a published rate, or the records break a rule of the
+  /// books.
   static Result<Books> of(std::shared_ptr<const Shop> shop, const MileageRates& rates);
 
   const std::vector<Transaction>& transactions() const;  ///< by day, then by the order of a day
   const std::vector<MachineFigures>& machines() const;   ///< in order of tag (UTF-8 bytes)
   const MachineFigures* machine(MachineId id) const;     ///< nullptr for an unknown id
-  /// The lines behind a machine's figures: they add up to its profit (for one still here: to minus what it cost).
+  /// The lines behind a machine's figures: they add up to its profit (for one still here: to minus what it
+  /// cost).
   std::vector<FigureLine> lines(MachineId id) const;
-  /// The figures as they would be, sold on `day` at `price` less `fee` and `delivery`. Absent for a machine that is not
-  /// here.
+  /// The figures as they would be, sold on `day` at `price` less `fee` and `delivery`. Absent for a machine
+  /// that is not here.
   std::optional<MachineFigures> if_sold(MachineId id, Money price, Money fee, Money delivery, Date day) const;
 
   const std::vector<StockReceipt>& stock() const;  ///< by part, then in the order of issue

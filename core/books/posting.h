@@ -9,7 +9,8 @@ namespace secondpull {
 
 enum class AccountKind { machines, parts, cash, sales, scrap, cost_of_goods, expense, sales_tax, owner };
 
-/// An account of the shop. `machine` counts for `machines`, `name` for `expense` (category) and `sales_tax` (place).
+/// An account of the shop. `machine` counts for `machines`, `name` for `expense` (category) and `sales_tax`
+/// (place).
 struct Account {
   AccountKind kind = AccountKind::cash;
   MachineId machine{};

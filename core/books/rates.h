@@ -24,7 +24,8 @@ class MileageRates {
   MileageRates() = default;
   /// A problem if two rates overlap, a rate ends before it begins or is negative.
   static Result<MileageRates> make(std::vector<MileageRate> rates);
-  /// What a trip costs, rounded half away from zero to cents; a problem naming the day if no rate is published for it.
+  /// What a trip costs, rounded half away from zero to cents; a problem naming the day if no rate is
+  /// published for it.
   Result<Money> cost(const Trip& trip) const;
   const std::vector<MileageRate>& rates() const { return rates_; }
 

@@ -46,9 +46,9 @@ class Money {
   std::int64_t minor_ = 0;
 };
 
-/// Splits `total` in proportion to `weights` by largest remainder (Hamilton): every share is floored, the units left
-/// over go one each to the largest remainders, the earlier position winning a tie. The parts add up to `total`
-/// exactly. A negative total mirrors its positive twin. Weights all zero mean equal shares.
+/// Splits `total` in proportion to `weights` by largest remainder (Hamilton): every share is floored, the
+/// units left over go one each to the largest remainders, the earlier position winning a tie. The parts add
+/// up to `total` exactly. A negative total mirrors its positive twin. Weights all zero mean equal shares.
 /// Works in 128 bits inside, so any total and any weights whose sum fits 64 bits are split exactly.
 /// @throws std::invalid_argument  no weights, or a negative one
 /// @throws std::overflow_error    sum(weights) does not fit 64 bits
@@ -66,14 +66,15 @@ Money scale(Money amount, std::int64_t numerator, std::int64_t denominator);
 /// optional leading minus; no grouping, no spaces, no exponent. The problem names `field` and the text.
 Result<Money> parse_amount(std::string_view text, const Currency& currency, std::string_view field);
 
-/// Reads an amount as a person types it: as above, and also "12.5", ".5", "1,234.50", "$ 12" (a sign of the currency or
-/// its code before or after), surrounding spaces.
+/// Reads an amount as a person types it: as above, and also "12.5", ".5", "1,234.50", "$ 12" (a sign of the
+/// currency or its code before or after), surrounding spaces.
 Result<Money> parse_typed_amount(std::string_view text, const Currency& currency, std::string_view field);
 
 /// Plain decimal text with exactly the currency's digits: "-1234.50".
 std::string plain(Money amount, const Currency& currency);
 
-/// For reading: "$1,234.50", "−$3.20" (a true minus sign, U+2212), "1,234 JPY" for a currency without a sign of ours.
+/// For reading: "$1,234.50", "−$3.20" (a true minus sign, U+2212), "1,234 JPY" for a currency without a sign
+/// of ours.
 std::string shown(Money amount, const Currency& currency);
 
 }  // namespace secondpull

@@ -27,8 +27,8 @@ struct NewFinding {
 };
 Result<Change> record_finding(const Shop& shop, const NewFinding& finding);
 
-Result<Change> log_labour(const Shop& shop, std::optional<MachineId> machine, Date date, Minutes minutes, Work work,
-                          const std::string& note);
+Result<Change> log_labour(const Shop& shop, std::optional<MachineId> machine, Date date, Minutes minutes,
+                          Work work, const std::string& note);
 
 /// A part named on a form: known, or one to be added with the same action.
 struct PartChoice {
@@ -39,12 +39,13 @@ struct PartChoice {
 /// Fits pieces that are in stock, first in, first out or from the receipt pointed at.
 Result<Change> fit_part(const Shop& shop, MachineId machine, Date date, PartId part, std::int64_t quantity,
                         std::optional<OrderId> from_order, std::optional<MachineId> from_donor);
-/// Takes in a part that the shelf has not but the hand has, at what it cost (0 unless known), and fits it: one action.
-/// It comes in as an order without a supplier that arrived on that day.
+/// Takes in a part that the shelf has not but the hand has, at what it cost (0 unless known), and fits it:
+/// one action. It comes in as an order without a supplier that arrived on that day.
 Result<Change> fit_found_part(const Shop& shop, MachineId machine, Date date, const PartChoice& part,
                               std::int64_t quantity, Money cost_each);
 Result<Change> write_off_part(const Shop& shop, Date date, PartId part, std::int64_t quantity);
-Result<Change> add_material(const Shop& shop, MachineId machine, Date date, const std::string& what, Money cost);
+Result<Change> add_material(const Shop& shop, MachineId machine, Date date, const std::string& what,
+                            Money cost);
 /// Where a machine stands, said by the owner: on the bench, waiting on parts, test run, in the yard (absent).
 Result<Change> set_stage(const Shop& shop, MachineId machine, std::optional<Stage> stage);
 /// Adds a photo whose content is in the store already.

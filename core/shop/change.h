@@ -16,8 +16,8 @@ struct Edit {
   AnyRecord record;  ///< as it is afterwards; for a removal as it was
 };
 
-/// What one action of the user does to the records: the functions of core/shop make it, the store keeps it as one
-/// transaction and one entry of the history. Edits are applied in order.
+/// What one action of the user does to the records: the functions of core/shop make it, the store keeps it as
+/// one transaction and one entry of the history. Edits are applied in order.
 class Change {
  public:
   /// @param title  what was done, as the history and undo say it: "Sold #14 to Ruel for $160"
@@ -58,8 +58,8 @@ class Change {
   std::int64_t next_id_;
 };
 
-/// The shop after the change. A problem (and no shop) if an edit adds a taken id, or replaces or removes a record that
-/// is not there: the change was made for another state of the shop.
+/// The shop after the change. A problem (and no shop) if an edit adds a taken id, or replaces or removes a
+/// record that is not there: the change was made for another state of the shop.
 Result<Shop> apply(const Shop& shop, const Change& change);
 
 }  // namespace secondpull

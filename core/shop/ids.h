@@ -4,7 +4,8 @@
 
 namespace secondpull {
 
-// An identifier is the key of a row: given once by the shop, never changed, never used again for another record.
+// An identifier is the key of a row: given once by the shop, never changed, never used again for another
+// record.
 enum class PersonId : std::int64_t {};
 enum class AcquisitionId : std::int64_t {};
 enum class MachineId : std::int64_t {};

@@ -9,7 +9,8 @@
 
 namespace secondpull {
 
-/// A person named on a form: one that is known, or the name of one to be added with the same action. Neither: nobody.
+/// A person named on a form: one that is known, or the name of one to be added with the same action. Neither:
+/// nobody.
 struct PersonChoice {
   std::optional<PersonId> known;
   std::string new_name;
@@ -37,7 +38,7 @@ struct NewAcquisition {
   Money pickup_cost;
   std::optional<Money> giver_basis;
   bool opening = false;
-  std::optional<Tenths> miles;     ///< there and back: becomes a trip of the acquisition
+  std::optional<Tenths> miles;  ///< there and back: becomes a trip of the acquisition
   std::string destination;
   std::optional<Minutes> minutes;  ///< fetching it: becomes labour of the acquisition, `pickup`
   std::string note;
@@ -53,8 +54,8 @@ Result<Change> log_acquisition(const Shop& shop, const NewAcquisition& acquisiti
 /// Changes the facts of a machine (its id and acquisition stay); the title names what changed.
 Result<Change> edit_machine(const Shop& shop, const Machine& changed);
 Result<Change> edit_acquisition(const Shop& shop, const Acquisition& changed);
-/// Removes a machine logged by mistake and all its lines, and its acquisition if it was the last of it. Refused with a
-/// sentence while other machines' records depend on it (its parts were fitted elsewhere).
+/// Removes a machine logged by mistake and all its lines, and its acquisition if it was the last of it.
+/// Refused with a sentence while other machines' records depend on it (its parts were fitted elsewhere).
 Result<Change> remove_machine(const Shop& shop, MachineId machine);
 
 }  // namespace secondpull

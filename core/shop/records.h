@@ -11,9 +11,10 @@
 
 namespace secondpull {
 
-// The records of a shop: plain values, no pointers between them, compared with ==. Every record has its key `id` and
-// `entered`, its place in the order in which the records of its kind were entered or imported. An optional text is
-// empty when absent; an amount that means nothing else when absent is zero; where zero and absent differ, optional.
+// The records of a shop: plain values, no pointers between them, compared with ==. Every record has its key
+// `id` and `entered`, its place in the order in which the records of its kind were entered or imported. An
+// optional text is empty when absent; an amount that means nothing else when absent is zero; where zero and
+// absent differ, optional.
 
 /// A measure with one decimal: miles of a trip, inches of a deck.
 struct Tenths {
@@ -84,7 +85,8 @@ struct Fault {
   friend bool operator==(const Fault&, const Fault&) = default;
 };
 
-/// What came of a test or a repair. `cost` is outside work paid for; `minutes` serve the learning, not the pay.
+/// What came of a test or a repair. `cost` is outside work paid for; `minutes` serve the learning, not the
+/// pay.
 struct Finding {
   FindingId id{};
   std::int64_t entered = 0;
@@ -162,7 +164,8 @@ struct Harvest {
   friend bool operator==(const Harvest&, const Harvest&) = default;
 };
 
-/// A part used. No machine: written off. At most one of `from_order` and `from_donor`; neither: first in, first out.
+/// A part used. No machine: written off. At most one of `from_order` and `from_donor`; neither: first in,
+/// first out.
 struct Fitted {
   FittedId id{};
   std::int64_t entered = 0;

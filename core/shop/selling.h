@@ -9,9 +9,10 @@
 
 namespace secondpull {
 
-/// Puts a machine for sale at an asking price; a listing that has not ended is ended the same day (a new price).
-Result<Change> list_machine(const Shop& shop, MachineId machine, Date date, const std::string& channel, Money asking,
-                            std::optional<SoldAs> sold_as);
+/// Puts a machine for sale at an asking price; a listing that has not ended is ended the same day (a new
+/// price).
+Result<Change> list_machine(const Shop& shop, MachineId machine, Date date, const std::string& channel,
+                            Money asking, std::optional<SoldAs> sold_as);
 Result<Change> end_listing(const Shop& shop, ListingId listing, Date date);
 
 struct NewSale {
@@ -28,7 +29,8 @@ struct NewSale {
 /// Sells a machine that is here; listings that have not ended are ended with it. "Sold #14 to Ruel for $160".
 Result<Change> sell(const Shop& shop, const NewSale& sale);
 /// The buyer brings it back.
-Result<Change> take_back(const Shop& shop, MachineId machine, Date date, Money refunded, const std::string& note);
+Result<Change> take_back(const Shop& shop, MachineId machine, Date date, Money refunded,
+                         const std::string& note);
 /// Scrapped or kept for own use. (A donor: part_out.)
 Result<Change> dispose(const Shop& shop, MachineId machine, Date date, DisposalKind how, Money proceeds);
 

@@ -26,7 +26,8 @@ struct NewOrder {
   std::vector<NewOrderLine> lines;
 };
 Result<Change> place_order(const Shop& shop, const NewOrder& order);
-/// The order arrived on that day: its parts are in stock. Freight and tax as on the bill, if they were not known before.
+/// The order arrived on that day: its parts are in stock. Freight and tax as on the bill, if they were not
+/// known before.
 Result<Change> receive_order(const Shop& shop, OrderId order, Date arrived, std::optional<Money> freight,
                              std::optional<Money> tax);
 Result<Change> edit_part(const Shop& shop, const Part& part);

@@ -9,8 +9,8 @@
 
 namespace secondpull {
 
-/// Every record of a shop at one moment: a value, cheap to copy. All that is derived (stage, stock, basis, profit) is a
-/// function of it.
+/// Every record of a shop at one moment: a value, cheap to copy. All that is derived (stage, stock, basis,
+/// profit) is a function of it.
 class Shop {
  public:
   Settings settings;
@@ -44,17 +44,17 @@ class Shop {
   }
 
  private:
-  std::tuple<Table<Person>, Table<Acquisition>, Table<Machine>, Table<Fault>, Table<Finding>, Table<Labour>, Table<Part>,
-             Table<Order>, Table<OrderLine>, Table<Harvest>, Table<Fitted>, Table<Material>, Table<Listing>,
-             Table<Offer>, Table<Sale>, Table<Return>, Table<Allowance>, Table<PartSale>, Table<TaxPaid>,
-             Table<Disposal>, Table<Trip>, Table<Expense>, Table<Photo>>
+  std::tuple<Table<Person>, Table<Acquisition>, Table<Machine>, Table<Fault>, Table<Finding>, Table<Labour>,
+             Table<Part>, Table<Order>, Table<OrderLine>, Table<Harvest>, Table<Fitted>, Table<Material>,
+             Table<Listing>, Table<Offer>, Table<Sale>, Table<Return>, Table<Allowance>, Table<PartSale>,
+             Table<TaxPaid>, Table<Disposal>, Table<Trip>, Table<Expense>, Table<Photo>>
       tables_;
 };
 
 /// A record of any kind. The order of alternatives is the order of Shop's tables.
-using AnyRecord =
-    std::variant<Person, Acquisition, Machine, Fault, Finding, Labour, Part, Order, OrderLine, Harvest, Fitted,
-                 Material, Listing, Offer, Sale, Return, Allowance, PartSale, TaxPaid, Disposal, Trip, Expense, Photo>;
+using AnyRecord = std::variant<Person, Acquisition, Machine, Fault, Finding, Labour, Part, Order, OrderLine,
+                               Harvest, Fitted, Material, Listing, Offer, Sale, Return, Allowance, PartSale,
+                               TaxPaid, Disposal, Trip, Expense, Photo>;
 
 /// The id of a record of any kind.
 using AnyId = std::variant<PersonId, AcquisitionId, MachineId, FaultId, FindingId, LabourId, PartId, OrderId,

@@ -9,9 +9,9 @@
 
 namespace secondpull {
 
-/// The records of a shop sorted by the machine they belong to, so that a question about one machine does not read the
-/// whole shop. Pointers stay good as long as the Shop given lives and is not changed. Lines are in order of
-/// (date, entered).
+/// The records of a shop sorted by the machine they belong to, so that a question about one machine does not
+/// read the whole shop. Pointers stay good as long as the Shop given lives and is not changed. Lines are in
+/// order of (date, entered).
 class ByMachine {
  public:
   explicit ByMachine(const Shop& shop);
@@ -42,8 +42,8 @@ class ByMachine {
   Lines none_;
 };
 
-/// Where the machine stands, by the rules of the exchange folder: by the last sale or disposal if it is gone; else for
-/// sale, waiting on parts, test run, on the bench or in the yard.
+/// Where the machine stands, by the rules of the exchange folder: by the last sale or disposal if it is gone;
+/// else for sale, waiting on parts, test run, on the bench or in the yard.
 Stage stage_of(const ByMachine::Lines& lines);
 
 /// Is the machine itself still here (in hand, not sold, scrapped, parted out or kept)?
@@ -52,8 +52,8 @@ bool is_here(Stage stage);
 /// The day it last came in: its acquisition, or the last return.
 Date here_since(const ByMachine::Lines& lines);
 
-/// Where it stands in words: "in the yard since 3 May", "short 1 part, due Fri 6 Mar", "out front since 3 May at $195",
-/// "sold to Ruel for $160".
+/// Where it stands in words: "in the yard since 3 May", "short 1 part, due Fri 6 Mar", "out front since 3 May
+/// at $195", "sold to Ruel for $160".
 std::string standing(const Shop& shop, const ByMachine::Lines& lines, Date today);
 
 }  // namespace secondpull

@@ -10,9 +10,9 @@
 
 namespace secondpull {
 
-/// The records of one kind in order of id. Copies share their rows until one of them is changed, so that keeping the
-/// shop as it was before an action costs a pointer a table; a table that nobody changes any more may be read from any
-/// thread.
+/// The records of one kind in order of id. Copies share their rows until one of them is changed, so that
+/// keeping the shop as it was before an action costs a pointer a table; a table that nobody changes any more
+/// may be read from any thread.
 template <class Record>
 class Table {
  public:
@@ -54,12 +54,15 @@ class Table {
     std::sort(rows.begin(), rows.end(), [](const Record& a, const Record& b) { return a.id < b.id; });
     rows_ = std::make_shared<std::vector<Record>>(std::move(rows));
   }
-  friend bool operator==(const Table& a, const Table& b) { return a.rows_ == b.rows_ || *a.rows_ == *b.rows_; }
+  friend bool operator==(const Table& a, const Table& b) {
+    return a.rows_ == b.rows_ || *a.rows_ == *b.rows_;
+  }
 
  private:
   template <class Rows>
   static auto position(Rows& rows, Id id) {
-    return std::lower_bound(rows.begin(), rows.end(), id, [](const Record& row, Id key) { return row.id < key; });
+    return std::lower_bound(rows.begin(), rows.end(), id,
+                            [](const Record& row, Id key) { return row.id < key; });
   }
   std::vector<Record>& own() {
     if (rows_.use_count() != 1) rows_ = std::make_shared<std::vector<Record>>(*rows_);

@@ -6,7 +6,8 @@
 
 namespace secondpull {
 
-// The closed vocabularies of the records. Each value has one word, the same in files, in the store and on screen.
+// The closed vocabularies of the records. Each value has one word, the same in files, in the store and on
+// screen.
 
 enum class Source { curb, dump, gift, private_sale, auction, trade_in, other };
 enum class MachineKind { push, self_propelled, lawn_tractor, zero_turn, trimmer, blower, other };
@@ -17,7 +18,17 @@ enum class OfferResult { taken, refused, gone, no_show };
 enum class DisposalKind { scrapped, parted_out, kept };
 enum class DistanceUnit { mi, km };
 /// Where a machine stands. The first five are here, the rest gone (a donor's hulk may still be here).
-enum class Stage { in_the_yard, on_the_bench, waiting_on_parts, test_run, for_sale, sold, scrapped, parted_out, kept };
+enum class Stage {
+  in_the_yard,
+  on_the_bench,
+  waiting_on_parts,
+  test_run,
+  for_sale,
+  sold,
+  scrapped,
+  parted_out,
+  kept
+};
 
 /// The word of a value: "private", "trade-in", "self-propelled", "given up", "test run", "as is", "no show",
 /// "parted out", "on the bench"...

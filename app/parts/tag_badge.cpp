@@ -1,0 +1,1 @@
+#include "app/parts/tag_badge.h"

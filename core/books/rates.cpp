@@ -1,0 +1,1 @@
+#include "core/books/rates.h"

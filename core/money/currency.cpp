@@ -1,0 +1,1 @@
+#include "core/money/money.h"
