@@ -5,30 +5,31 @@
 namespace secondpull {
 
 // An identifier is the key of a row: given once by the shop, never changed, never used again for another
-// record.
-enum class PersonId : std::int64_t {};
-enum class AcquisitionId : std::int64_t {};
-enum class MachineId : std::int64_t {};
-enum class FaultId : std::int64_t {};
-enum class FindingId : std::int64_t {};
-enum class LabourId : std::int64_t {};
-enum class PartId : std::int64_t {};
-enum class OrderId : std::int64_t {};
-enum class OrderLineId : std::int64_t {};
-enum class HarvestId : std::int64_t {};
-enum class FittedId : std::int64_t {};
-enum class MaterialId : std::int64_t {};
-enum class ListingId : std::int64_t {};
-enum class OfferId : std::int64_t {};
-enum class SaleId : std::int64_t {};
-enum class ReturnId : std::int64_t {};
-enum class AllowanceId : std::int64_t {};
-enum class PartSaleId : std::int64_t {};
-enum class TaxPaidId : std::int64_t {};
-enum class DisposalId : std::int64_t {};
-enum class TripId : std::int64_t {};
-enum class ExpenseId : std::int64_t {};
-enum class PhotoId : std::int64_t {};
+// record. The type beneath is `long long`, which is 64 bits wherever the program builds and which the
+// window's signals can carry.
+enum class PersonId : long long {};
+enum class AcquisitionId : long long {};
+enum class MachineId : long long {};
+enum class FaultId : long long {};
+enum class FindingId : long long {};
+enum class LabourId : long long {};
+enum class PartId : long long {};
+enum class OrderId : long long {};
+enum class OrderLineId : long long {};
+enum class HarvestId : long long {};
+enum class FittedId : long long {};
+enum class MaterialId : long long {};
+enum class ListingId : long long {};
+enum class OfferId : long long {};
+enum class SaleId : long long {};
+enum class ReturnId : long long {};
+enum class AllowanceId : long long {};
+enum class PartSaleId : long long {};
+enum class TaxPaidId : long long {};
+enum class DisposalId : long long {};
+enum class TripId : long long {};
+enum class ExpenseId : long long {};
+enum class PhotoId : long long {};
 
 template <class Id>
 constexpr std::int64_t number(Id id) {
