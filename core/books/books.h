@@ -85,9 +85,11 @@ class Books {
   /// The lines behind a machine's figures: they add up to its profit (for one still here: to minus what it
   /// cost).
   std::vector<FigureLine> lines(MachineId id) const;
-  /// The figures as they would be, sold on `day` at `price` less `fee` and `delivery`. Absent for a machine
-  /// that is not here.
-  std::optional<MachineFigures> if_sold(MachineId id, Money price, Money fee, Money delivery, Date day) const;
+  /// The figures as they would be, sold on `day` at `price` less `fee` and `delivery`, with `selling` more
+  /// minutes logged on it that day (which count in its hours and in its share of that year's overheads): to
+  /// the cent what the books say once that sale is entered. Absent for a machine that is not here.
+  std::optional<MachineFigures> if_sold(MachineId id, Money price, Money fee, Money delivery, Date day,
+                                        Minutes selling = {}) const;
 
   const std::vector<StockReceipt>& stock() const;  ///< by part, then in the order of issue
   std::int64_t on_hand(PartId part) const;
