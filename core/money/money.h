@@ -46,6 +46,10 @@ class Money {
   std::int64_t minor_ = 0;
 };
 
+/// The largest amount, either way, that may be typed or read, in minor units. Sums of such amounts are still
+/// checked: the rules of the records bound their total, and an operator that would overflow throws.
+inline constexpr std::int64_t kLargestAmount = 10'000'000'000'000'000;
+
 /// Splits `total` in proportion to `weights` by largest remainder (Hamilton): every share is floored, the
 /// units left over go one each to the largest remainders, the earlier position winning a tie. The parts add
 /// up to `total` exactly. A negative total mirrors its positive twin. Weights all zero mean equal shares.
@@ -76,5 +80,8 @@ std::string plain(Money amount, const Currency& currency);
 /// For reading: "$1,234.50", "−$3.20" (a true minus sign, U+2212), "1,234 JPY" for a currency without a sign
 /// of ours.
 std::string shown(Money amount, const Currency& currency);
+
+/// As `shown`, without decimals if they are all zero: "$160", "$12.50". For running text.
+std::string shown_short(Money amount, const Currency& currency);
 
 }  // namespace secondpull

@@ -1,1 +1,151 @@
 #include "core/shop/stage.h"
+
+#include <algorithm>
+
+namespace secondpull {
+namespace {
+
+template <class Record>
+void sort_by_day(std::vector<const Record*>& records) {
+  std::sort(records.begin(), records.end(), [](const Record* a, const Record* b) {
+    return a->date != b->date ? a->date < b->date : a->entered < b->entered;
+  });
+}
+
+/// Is a listing out that no later fault has put in question?
+bool is_for_sale(const ByMachine::Lines& lines, Date since) {
+  return std::any_of(lines.listings.begin(), lines.listings.end(), [&](const Listing* listing) {
+    return listing->date >= since && !listing->ended &&
+           std::none_of(lines.faults.begin(), lines.faults.end(),
+                        [&](const Fault* fault) { return fault->date > listing->date; });
+  });
+}
+
+}  // namespace
+
+ByMachine::ByMachine(const Shop& shop) {
+  lines_.reserve(shop.all<Machine>().size());
+  std::unordered_map<AcquisitionId, std::vector<Lines*>> of_acquisition;
+  for (const Machine& machine : shop.all<Machine>()) {
+    Lines& lines = lines_[machine.id];
+    lines.machine = &machine;
+    lines.acquisition = shop.find(machine.acquisition);
+    if (lines.acquisition != nullptr) of_acquisition[machine.acquisition].push_back(&lines);
+  }
+  // A record that names an unknown machine belongs to none; the rules of the records tell of it.
+  const auto lines_of = [&](std::optional<MachineId> id) -> Lines* {
+    if (!id) return nullptr;
+    const auto at = lines_.find(*id);
+    return at == lines_.end() ? nullptr : &at->second;
+  };
+  const auto collect = [&]<class Record>(std::vector<const Record*> Lines::*list, auto Record::*machine) {
+    for (const Record& record : shop.all<Record>())
+      if (Lines* const lines = lines_of(record.*machine)) (lines->*list).push_back(&record);
+  };
+  collect(&Lines::faults, &Fault::machine);
+  collect(&Lines::findings, &Finding::machine);
+  collect(&Lines::labour, &Labour::machine);
+  collect(&Lines::fitted, &Fitted::machine);
+  collect(&Lines::harvested, &Harvest::donor);
+  collect(&Lines::materials, &Material::machine);
+  collect(&Lines::listings, &Listing::machine);
+  collect(&Lines::offers, &Offer::machine);
+  collect(&Lines::sales, &Sale::machine);
+  collect(&Lines::returns, &Return::machine);
+  collect(&Lines::allowances, &Allowance::machine);
+  collect(&Lines::disposals, &Disposal::machine);
+  collect(&Lines::trips, &Trip::machine);
+  collect(&Lines::ordered, &OrderLine::for_machine);
+  collect(&Lines::photos, &Photo::machine);
+  for (const Labour& labour : shop.all<Labour>()) {
+    if (!labour.acquisition) continue;
+    const auto at = of_acquisition.find(*labour.acquisition);
+    if (at == of_acquisition.end()) continue;
+    for (Lines* const lines : at->second)
+      lines->acquisition_labour.push_back(&labour);
+  }
+
+  for (auto& [id, lines] : lines_) {
+    sort_by_day(lines.faults);
+    sort_by_day(lines.findings);
+    sort_by_day(lines.labour);
+    sort_by_day(lines.acquisition_labour);
+    sort_by_day(lines.fitted);
+    sort_by_day(lines.harvested);
+    sort_by_day(lines.materials);
+    sort_by_day(lines.listings);
+    sort_by_day(lines.offers);
+    sort_by_day(lines.sales);
+    sort_by_day(lines.returns);
+    sort_by_day(lines.allowances);
+    sort_by_day(lines.disposals);
+    sort_by_day(lines.trips);
+    std::sort(lines.ordered.begin(), lines.ordered.end(), [&](const OrderLine* a, const OrderLine* b) {
+      const Order* const of_a = shop.find(a->order);
+      const Order* const of_b = shop.find(b->order);
+      const Date day_a = of_a != nullptr ? of_a->date : Date{};
+      const Date day_b = of_b != nullptr ? of_b->date : Date{};
+      return day_a != day_b ? day_a < day_b : a->entered < b->entered;
+    });
+    std::sort(lines.photos.begin(), lines.photos.end(),
+              [](const Photo* a, const Photo* b) { return a->entered < b->entered; });
+  }
+}
+
+const ByMachine::Lines& ByMachine::of(MachineId id) const {
+  const auto at = lines_.find(id);
+  return at == lines_.end() ? none_ : at->second;
+}
+
+Stage stage_of(const ByMachine::Lines& lines) {
+  if (!lines.disposals.empty()) {
+    switch (lines.disposals.back()->how) {
+      case DisposalKind::scrapped:
+        return Stage::scrapped;
+      case DisposalKind::parted_out:
+        return Stage::parted_out;
+      case DisposalKind::kept:
+        return Stage::kept;
+    }
+  }
+  // Sales and returns take turns, so counting them says which was the last, on one day too.
+  if (lines.sales.size() > lines.returns.size()) return Stage::sold;
+
+  const Date since = here_since(lines);
+  if (is_for_sale(lines, since)) return Stage::for_sale;
+  if (lines.machine != nullptr && lines.machine->stage) {
+    const Stage given = *lines.machine->stage;
+    if (given == Stage::waiting_on_parts || given == Stage::test_run || given == Stage::on_the_bench)
+      return given;
+  }
+  return bench_since(lines) ? Stage::on_the_bench : Stage::in_the_yard;
+}
+
+bool is_here(Stage stage) {
+  return stage <= Stage::for_sale;
+}
+
+Date here_since(const ByMachine::Lines& lines) {
+  if (!lines.returns.empty()) return lines.returns.back()->date;
+  return lines.acquisition != nullptr ? lines.acquisition->date : Date{};
+}
+
+std::optional<Date> bench_since(const ByMachine::Lines& lines) {
+  const Date since = here_since(lines);
+  std::optional<Date> first;
+  const auto consider = [&](Date date) {
+    if (date >= since && (!first || date < *first)) first = date;
+  };
+  for (const Finding* finding : lines.findings)
+    consider(finding->date);
+  for (const Fitted* fitted : lines.fitted)
+    consider(fitted->date);
+  for (const Material* material : lines.materials)
+    consider(material->date);
+  for (const auto* labours : {&lines.labour, &lines.acquisition_labour})
+    for (const Labour* labour : *labours)
+      if (labour->work != Work::pickup) consider(labour->date);
+  return first;
+}
+
+}  // namespace secondpull

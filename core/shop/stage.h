@@ -31,9 +31,9 @@ class ByMachine {
     std::vector<const Return*> returns;
     std::vector<const Allowance*> allowances;
     std::vector<const Disposal*> disposals;
-    std::vector<const Trip*> trips;
-    std::vector<const OrderLine*> ordered;  ///< lines ordered for it
-    std::vector<const Photo*> photos;
+    std::vector<const Trip*> trips;         ///< of the machine itself
+    std::vector<const OrderLine*> ordered;  ///< lines ordered for it, by the day of the order
+    std::vector<const Photo*> photos;       ///< in the order entered
   };
   const Lines& of(MachineId id) const;  ///< empty Lines for an unknown id
 
@@ -52,8 +52,13 @@ bool is_here(Stage stage);
 /// The day it last came in: its acquisition, or the last return.
 Date here_since(const ByMachine::Lines& lines);
 
-/// Where it stands in words: "in the yard since 3 May", "short 1 part, due Fri 6 Mar", "out front since 3 May
-/// at $195", "sold to Ruel for $160".
+/// The first day of work on it since it last came in: the earliest finding, part, material or labour (its
+/// acquisition's too) other than pickup. Nothing if there was none.
+std::optional<Date> bench_since(const ByMachine::Lines& lines);
+
+/// Where it stands in words: "in the yard since 3 May", "short 1 part, due about Fri 6 Mar", "out front since
+/// 3 May at $195", "sold to Ruel for $160". A day on which parts are due is "about" where it is guessed from
+/// how long that supplier's orders took.
 std::string standing(const Shop& shop, const ByMachine::Lines& lines, Date today);
 
 }  // namespace secondpull

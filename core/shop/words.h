@@ -45,6 +45,24 @@ std::string_view word(Stage);
 /// Every value of a vocabulary in the order above.
 template <class Word>
 std::span<const Word> all_words();
+template <>
+std::span<const Source> all_words<Source>();
+template <>
+std::span<const MachineKind> all_words<MachineKind>();
+template <>
+std::span<const FaultEnd> all_words<FaultEnd>();
+template <>
+std::span<const Work> all_words<Work>();
+template <>
+std::span<const SoldAs> all_words<SoldAs>();
+template <>
+std::span<const OfferResult> all_words<OfferResult>();
+template <>
+std::span<const DisposalKind> all_words<DisposalKind>();
+template <>
+std::span<const DistanceUnit> all_words<DistanceUnit>();
+template <>
+std::span<const Stage> all_words<Stage>();
 
 /// The value of an exact word, or nothing.
 template <class Word>
