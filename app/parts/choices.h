@@ -14,7 +14,8 @@ namespace secondpull::app {
 
 class Session;
 
-/// One of a few words as a row of flat buttons; arrow keys or the first letter choose.
+/// One of a few words as a row of flat buttons; arrow keys, the first letter or the number of the word
+/// choose. The first word is chosen until another is.
 class WordRow : public QWidget {
   Q_OBJECT
  public:
@@ -23,7 +24,13 @@ class WordRow : public QWidget {
   void setCurrent(int index);
 
  signals:
-  void chosen(int index);
+  void chosen(int index);  ///< by the person
+
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
+  void focusOutEvent(QFocusEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
 
  private:
   struct Impl;
@@ -49,6 +56,9 @@ class RecordPicker : public QLineEdit {
 
  signals:
   void pickedChanged();
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;  ///< and the word "new" at its end
 
  private:
   std::optional<std::int64_t> pickedNumber() const;

@@ -27,7 +27,7 @@ class RowModelBase : public QAbstractTableModel {
   Q_OBJECT
  public:
   using QAbstractTableModel::QAbstractTableModel;
-  enum Role { SortRole = Qt::UserRole, KeyRole };
+  enum Role { SortRole = Qt::UserRole, KeyRole, ShownRole };
 };
 
 template <class Row>
@@ -72,6 +72,7 @@ class RowModel : public RowModelBase {
     const TableColumn<Row>& column = columns_[static_cast<std::size_t>(section)];
     if (role == Qt::DisplayRole) return column.title;
     if (role == KeyRole) return column.key;
+    if (role == ShownRole) return column.shown;
     if (role == Qt::TextAlignmentRole)
       return QVariant::fromValue(
           Qt::Alignment{(column.number ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter});
@@ -102,9 +103,16 @@ class DataTable : public QTableView {
   void opened(int source_row);  ///< Enter or double click
   void currentRowChanged(int source_row);
 
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+  void contextMenuEvent(QContextMenuEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+  void changeEvent(QEvent* event) override;
+  void hideEvent(QHideEvent* event) override;  ///< what is to be remembered is, at the latest now
+
  private:
   struct Impl;
-  Impl* impl_;
+  Impl* impl_ = nullptr;
 };
 
 }  // namespace secondpull::app

@@ -23,6 +23,7 @@ class TypedEdit : public QLineEdit {
   virtual std::optional<Problem> problem() const = 0;
   void setRequired(bool required) { required_ = required; }
   void setGuess(const QString& text);  ///< fills it in, marked as a guess
+  void markProblem();                  ///< shows its problem at once, as leaving the field would
   bool isGuess() const { return guess_; }
   QString field() const { return field_; }
 
@@ -31,12 +32,17 @@ class TypedEdit : public QLineEdit {
 
  protected:
   void focusOutEvent(QFocusEvent* event) override;  ///< reads back in full
+  void paintEvent(QPaintEvent* event) override;     ///< and the word "guess" or "?" at its end
+  void setWritten(const QString& text);             ///< what the program knows for sure
+  std::optional<Problem> missing() const;           ///< for a blank field that must not be
   virtual QString inFull() const = 0;
   bool required_ = false;
 
  private:
-  void showState();
+  enum class State { plain, guess, bad };
+  void showState(State state);
   QString field_;
+  State state_ = State::plain;
   bool guess_ = false;
 };
 

@@ -46,6 +46,7 @@ class Form : public QFrame {
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
+  void hideEvent(QHideEvent* event) override;  ///< the draft is kept, at the latest now
 
  private:
   struct Impl;

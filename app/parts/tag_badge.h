@@ -14,6 +14,10 @@ void paintTag(QPainter& painter, const QRectF& where, const QString& number, boo
 /// The width that a tag of this height needs for its number.
 qreal tagWidth(const QString& number, qreal height, const QFont& font);
 
+/// The same tag hanging from its string: `knot` is where the string is tied, `body` the paper below it.
+void paintHangingTag(QPainter& painter, const QPointF& knot, const QRectF& body, const QString& number,
+                     bool current, const QPalette& palette);
+
 /// The tag as a widget; a click or Enter opens the machine.
 class TagBadge : public QWidget {
   Q_OBJECT
