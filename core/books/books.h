@@ -82,8 +82,8 @@ class Books {
   const std::vector<Transaction>& transactions() const;  ///< by day, then by the order of a day
   const std::vector<MachineFigures>& machines() const;   ///< in order of tag (UTF-8 bytes)
   const MachineFigures* machine(MachineId id) const;     ///< nullptr for an unknown id
-  /// The lines behind a machine's figures: they add up to its profit (for one still here: to minus what it
-  /// cost).
+  /// The lines behind a machine's figures, by day: they add up to its profit (for one still here or kept: to
+  /// what sales that were taken back left, less what it cost).
   std::vector<FigureLine> lines(MachineId id) const;
   /// The figures as they would be, sold on `day` at `price` less `fee` and `delivery`, with `selling` more
   /// minutes logged on it that day (which count in its hours and in its share of that year's overheads): to
