@@ -1,5 +1,6 @@
 #pragma once
 
+#include <filesystem>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -16,7 +17,7 @@ namespace secondpull::app {
 
 /// The open shop as the window sees it: the records as they are now, the figures derived from them, and the
 /// one way to change them. Lives in the window's thread; the store lives in a writer thread of its own, and
-/// perform() waits for it (milliseconds). Long work (import, backup) goes through run_long().
+/// perform() waits for it (milliseconds). Long work (import, backup) goes through LongWork (long_work.h).
 class Session : public QObject {
   Q_OBJECT
  public:
@@ -46,8 +47,10 @@ class Session : public QObject {
   // The bench clock
   std::optional<db::Clock> clock() const;
   std::optional<Problem> startClock(MachineId machine);
-  /// Stops it and logs the minutes (at least 1) as `work` on its machine: one action.
-  std::optional<Problem> stopClock(Work work);
+  /// Stops it and logs the minutes (at least 1) as `work` on its machine: one action, dated the day it was
+  /// started. `instead` are the minutes to log where the clock ran on by mistake.
+  std::optional<Problem> stopClock(Work work, std::optional<Minutes> instead = std::nullopt);
+  Minutes clockMinutes() const;  ///< run so far, at least 1; 0 while none runs
   void discardClock();
 
   // Drafts and preferences: not entries of the history
@@ -57,6 +60,7 @@ class Session : public QObject {
   void setPreference(const QString& key, const QString& value);
   QString preference(const QString& key, const QString& otherwise = {}) const;
 
+  std::filesystem::path folder() const;
   std::vector<db::Hit> search(const QString& text) const;
   Result<std::string> keepPhoto(const QByteArray& content);
   QByteArray photo(const std::string& sha256) const;
