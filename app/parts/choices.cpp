@@ -66,6 +66,16 @@ void WordRow::setCurrent(int index) {
   setAccessibleDescription(impl_->words[index]);
 }
 
+void WordRow::setWords(const QStringList& words) {
+  for (int at = 0; at < std::min(words.size(), impl_->words.size()); ++at) {
+    QAbstractButton* button = impl_->group.button(at);
+    button->setText(words[at]);
+    button->setAccessibleName(words[at]);
+    impl_->words[at] = words[at];
+  }
+  setCurrent(current());
+}
+
 void WordRow::keyPressEvent(QKeyEvent* event) {
   const int count = static_cast<int>(impl_->words.size());
   if (count == 0 || (event->modifiers() & ~(Qt::KeypadModifier | Qt::ShiftModifier)) != 0)

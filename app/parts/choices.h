@@ -22,6 +22,7 @@ class WordRow : public QWidget {
   explicit WordRow(const QString& name, const QStringList& words, QWidget* parent = nullptr);
   int current() const;
   void setCurrent(int index);
+  void setWords(const QStringList& words);  ///< as many as there are: the same words with other counts
 
  signals:
   void chosen(int index);  ///< by the person

@@ -22,7 +22,8 @@ namespace {
 
 constexpr int kDraftAfterMs = 1000;
 constexpr int kMostColumns = 4;
-constexpr QChar kGuessMark{0x2248};  // before the text of a guess in a draft
+constexpr QLatin1String kExtra{"+"};  // what no field holds, in a draft
+constexpr QChar kGuessMark{0x2248};   // before the text of a guess in a draft
 
 QString contentOf(const QWidget* widget) {
   if (const auto* typed = qobject_cast<const TypedEdit*>(widget))
@@ -79,6 +80,8 @@ struct Form::Impl : public QObject {
   Form* form;
   std::vector<Field> fields;
   std::function<std::optional<Problem>()> save;
+  std::function<QString()> write_extra;
+  std::function<void(const QString&)> read_extra;
   QGridLayout* grid = nullptr;
   QWidget* body = nullptr;  ///< the fields and buttons: not to be touched while the draft is offered
   QWidget* offer = nullptr;
@@ -148,6 +151,7 @@ void Form::Impl::restore(const QString& draft) {
   const QJsonObject kept = QJsonDocument::fromJson(draft.toUtf8()).object();
   for (const Field& field : fields)
     if (kept.contains(field.name)) setContent(field.widget, kept[field.name].toString());
+  if (read_extra && kept.contains(kExtra)) read_extra(kept[kExtra].toString());
 }
 
 void Form::Impl::answer(bool restore_it) {
@@ -298,6 +302,21 @@ void Form::addWide(QWidget* widget) {
   if (in.column > 0) ++in.row;
   in.grid->addWidget(widget, in.row++, 0, 1, in.columns);
   in.column = 0;
+}
+
+void Form::setFieldShown(const QString& field, bool shown) {
+  for (const Impl::Field& at : impl_->fields)
+    if (at.name == field) at.widget->parentWidget()->setVisible(shown);
+}
+
+void Form::setExtraDraft(std::function<QString()> write, std::function<void(const QString&)> read) {
+  impl_->write_extra = std::move(write);
+  impl_->read_extra = std::move(read);
+  impl_->untouched = impl_->contents();
+}
+
+void Form::noteEdited() {
+  impl_->touched();
 }
 
 void Form::setColumns(int columns) {

@@ -30,7 +30,13 @@ class Form : public QFrame {
   /// RecordPicker, WordRow, QComboBox, QPlainTextEdit or QCheckBox (these take part in drafts).
   void addField(const QString& field, const QString& label, QWidget* widget, int column_span = 1);
   void addWide(QWidget* widget);  ///< a whole row, no label
-  void setColumns(int columns);   ///< fields side by side, 1 to 4
+  /// Shows or hides a field with its label; a hidden one keeps what it holds and reports no problem.
+  void setFieldShown(const QString& field, bool shown);
+  /// What a wide widget holds, as text of its own, takes part in the draft too. The page calls noteEdited()
+  /// when it changes.
+  void setExtraDraft(std::function<QString()> write, std::function<void(const QString&)> read);
+  void noteEdited();
+  void setColumns(int columns);  ///< fields side by side, 1 to 4
   void setSaveText(const QString& text);
   /// What Enter does: nothing if it worked, else the problem. Fields with problems of their own are shown
   /// first.
