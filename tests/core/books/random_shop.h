@@ -1,0 +1,162 @@
+#pragma once
+
+#include <rapidcheck.h>
+
+#include "tests/core/books/shop_builder.h"
+
+namespace secondpull::test {
+
+/// A shop grown by random days of work: machines bought, given and left over, orders, parts fitted, sold and
+/// written off, donors, sales, returns, allowances, trips, expenses. A step that the books refuse (a part
+/// that is not there, a machine that is gone) is taken back, so that what is left is in order.
+class RandomShop {
+ public:
+  RandomShop() {
+    for (int i = 0; i < kParts; ++i)
+      parts_.push_back(build.part("part " + std::to_string(i)));
+    const int steps = *rc::gen::inRange(1, kMostSteps);
+    for (int i = 0; i < steps; ++i) {
+      today = plus_days(today, *rc::gen::inRange(0, 4));
+      const Shop before = build.shop();
+      const auto machines_before = machines_;
+      step(*rc::gen::inRange(0, kKindsOfStep));
+      if (build.try_books(rates())) continue;
+      build.shop() = before;
+      machines_ = machines_before;
+    }
+  }
+
+  static MileageRates rates() {
+    return *MileageRates::make({{day("2026-01-01"), day("2026-12-31"), 725, "made up"}});
+  }
+  Books books() const { return build.books(rates()); }
+  const std::vector<MachineId>& machines() const { return machines_; }
+
+  ShopBuilder build;
+  Date today = day("2026-01-01");
+
+ private:
+  static constexpr int kParts = 3;
+  static constexpr int kMostSteps = 40;
+  static constexpr int kKindsOfStep = 18;
+
+  static Money any_money(std::int64_t most = 20000) {
+    return Money::from_minor(*rc::gen::inRange<std::int64_t>(0, most));
+  }
+  static bool maybe() { return *rc::gen::arbitrary<bool>(); }
+  PartId any_part() const { return *rc::gen::elementOf(parts_); }
+  std::int64_t few() const { return *rc::gen::inRange<std::int64_t>(1, 4); }
+
+  void acquire(Source source) {
+    Acquisition in{.date = today, .source = source, .pickup_cost = any_money(1500)};
+    if (source == Source::gift)
+      in.giver_basis = any_money();
+    else
+      in.price = any_money();
+    const AcquisitionId id = build.add(in);
+    const auto count = few();
+    for (std::int64_t i = 0; i < count; ++i)
+      machines_.push_back(build.machine(std::to_string(100 - machines_.size()), id,
+                                        maybe() ? std::optional{any_money()} : std::nullopt));
+    if (maybe()) build.add(Labour{.acquisition = id, .date = today, .minutes = {*rc::gen::inRange(1, 99)}});
+    if (maybe()) build.add(Trip{.date = today, .miles = {*rc::gen::inRange(1, 999)}, .acquisition = id});
+  }
+  void order() {
+    const OrderId id =
+        build.add(Order{.date = today, .arrived = today, .freight = any_money(999), .tax = any_money(300)});
+    const auto lines = few();
+    for (std::int64_t i = 0; i < lines; ++i)
+      build.add(OrderLine{.order = id, .part = any_part(), .quantity = few(), .price = any_money(3000)});
+    orders_.push_back(id);
+  }
+  void part_out(MachineId donor) {
+    Disposal disposal{.machine = donor, .date = today, .how = DisposalKind::parted_out};
+    if (maybe()) disposal.hulk_value = any_money();
+    const auto lines = *rc::gen::inRange<std::int64_t>(0, 4);
+    for (std::int64_t i = 0; i < lines; ++i)
+      build.add(Harvest{.donor = donor,
+                        .date = plus_days(today, *rc::gen::inRange(0, 20)),
+                        .part = any_part(),
+                        .quantity = few(),
+                        .value = any_money()});
+    disposal.hulk_here = maybe();
+    if (!disposal.hulk_here) {
+      disposal.proceeds = any_money(2000);
+      disposal.hulk_gone = plus_days(today, *rc::gen::inRange(0, 20));
+    }
+    build.add(disposal);
+  }
+  void step(int kind) {
+    if (kind == 0 || machines_.empty()) return acquire(Source::private_sale);
+    const MachineId machine = *rc::gen::elementOf(machines_);
+    switch (kind) {
+      case 1:
+        return acquire(Source::gift);
+      case 2:
+        return order();
+      case 3:
+      case 4:
+      case 5:
+        build.fit(machine, today, any_part(), few());
+        return;
+      case 6:
+        if (!orders_.empty())
+          build.add(Fitted{.machine = machine,
+                           .date = today,
+                           .part = any_part(),
+                           .quantity = 1,
+                           .from_order = *rc::gen::elementOf(orders_)});
+        return;
+      case 7:
+        build.add(Fitted{.date = today, .part = any_part(), .quantity = 1});
+        return;
+      case 8:
+        build.add(PartSale{.date = today,
+                           .part = any_part(),
+                           .price = any_money(3000),
+                           .sales_tax = any_money(200),
+                           .fee = any_money(200)});
+        return;
+      case 9:
+      case 10:
+        build.add(Sale{.machine = machine,
+                       .date = today,
+                       .price = any_money(),
+                       .sales_tax = any_money(900),
+                       .fee = any_money(500),
+                       .delivery = any_money(500)});
+        return;
+      case 11:
+        build.add(Return{.machine = machine, .date = today, .refunded = any_money()});
+        return;
+      case 12:
+        build.add(Allowance{
+            .machine = machine, .date = today, .amount = any_money(900), .sales_tax = any_money(50)});
+        return;
+      case 13:
+        return part_out(machine);
+      case 14:
+        build.add(Disposal{
+            .machine = machine, .date = today, .how = maybe() ? DisposalKind::kept : DisposalKind::scrapped});
+        return;
+      case 15:
+        build.add(Material{.machine = machine, .date = today, .what = "oil", .cost = any_money(900)});
+        build.add(Finding{.machine = machine, .date = today, .step = "weld", .cost = any_money(900)});
+        return;
+      case 16:
+        build.work(machine, today, *rc::gen::inRange(0, 200));
+        build.add(Trip{.date = today, .miles = {*rc::gen::inRange(0, 500)}, .machine = machine});
+        return;
+      default:
+        build.add(Expense{.date = today, .category = "rent", .amount = any_money()});
+        build.add(Trip{.date = today, .miles = {*rc::gen::inRange(0, 500)}});
+        return;
+    }
+  }
+
+  std::vector<PartId> parts_;
+  std::vector<OrderId> orders_;
+  std::vector<MachineId> machines_;
+};
+
+}  // namespace secondpull::test
