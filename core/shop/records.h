@@ -16,6 +16,8 @@ namespace secondpull {
 // optional text is empty when absent; an amount that means nothing else when absent is zero; where zero and
 // absent differ, optional.
 
+inline constexpr std::int64_t kLargestQuantity = 1'000'000;  ///< pieces on one line
+
 /// A measure with one decimal: miles of a trip, inches of a deck.
 struct Tenths {
   std::int64_t count = 0;

@@ -12,6 +12,59 @@ void sort_by_day(std::vector<const Record*>& records) {
   });
 }
 
+/// Puts every record of a machine into the lines that `lines_of_machine` gives for its machine, if any.
+void collect_all(const Shop& shop, auto&& lines_of_machine) {
+  using Lines = ByMachine::Lines;
+  const auto collect = [&]<class Record>(std::vector<const Record*> Lines::*list, auto Record::*machine) {
+    for (const Record& record : shop.all<Record>()) {
+      const std::optional<MachineId> id = record.*machine;
+      Lines* const lines = id ? lines_of_machine(*id) : nullptr;
+      if (lines != nullptr) (lines->*list).push_back(&record);
+    }
+  };
+  collect(&Lines::faults, &Fault::machine);
+  collect(&Lines::findings, &Finding::machine);
+  collect(&Lines::labour, &Labour::machine);
+  collect(&Lines::fitted, &Fitted::machine);
+  collect(&Lines::harvested, &Harvest::donor);
+  collect(&Lines::materials, &Material::machine);
+  collect(&Lines::listings, &Listing::machine);
+  collect(&Lines::offers, &Offer::machine);
+  collect(&Lines::sales, &Sale::machine);
+  collect(&Lines::returns, &Return::machine);
+  collect(&Lines::allowances, &Allowance::machine);
+  collect(&Lines::disposals, &Disposal::machine);
+  collect(&Lines::trips, &Trip::machine);
+  collect(&Lines::ordered, &OrderLine::for_machine);
+  collect(&Lines::photos, &Photo::machine);
+}
+
+void sort_all(const Shop& shop, ByMachine::Lines& lines) {
+  sort_by_day(lines.faults);
+  sort_by_day(lines.findings);
+  sort_by_day(lines.labour);
+  sort_by_day(lines.acquisition_labour);
+  sort_by_day(lines.fitted);
+  sort_by_day(lines.harvested);
+  sort_by_day(lines.materials);
+  sort_by_day(lines.listings);
+  sort_by_day(lines.offers);
+  sort_by_day(lines.sales);
+  sort_by_day(lines.returns);
+  sort_by_day(lines.allowances);
+  sort_by_day(lines.disposals);
+  sort_by_day(lines.trips);
+  std::sort(lines.ordered.begin(), lines.ordered.end(), [&](const OrderLine* a, const OrderLine* b) {
+    const Order* const of_a = shop.find(a->order);
+    const Order* const of_b = shop.find(b->order);
+    const Date day_a = of_a != nullptr ? of_a->date : Date{};
+    const Date day_b = of_b != nullptr ? of_b->date : Date{};
+    return day_a != day_b ? day_a < day_b : a->entered < b->entered;
+  });
+  std::sort(lines.photos.begin(), lines.photos.end(),
+            [](const Photo* a, const Photo* b) { return a->entered < b->entered; });
+}
+
 /// Is a listing out that no later fault has put in question?
 bool is_for_sale(const ByMachine::Lines& lines, Date since) {
   return std::any_of(lines.listings.begin(), lines.listings.end(), [&](const Listing* listing) {
@@ -33,30 +86,10 @@ ByMachine::ByMachine(const Shop& shop) {
     if (lines.acquisition != nullptr) of_acquisition[machine.acquisition].push_back(&lines);
   }
   // A record that names an unknown machine belongs to none; the rules of the records tell of it.
-  const auto lines_of = [&](std::optional<MachineId> id) -> Lines* {
-    if (!id) return nullptr;
-    const auto at = lines_.find(*id);
+  collect_all(shop, [&](MachineId id) -> Lines* {
+    const auto at = lines_.find(id);
     return at == lines_.end() ? nullptr : &at->second;
-  };
-  const auto collect = [&]<class Record>(std::vector<const Record*> Lines::*list, auto Record::*machine) {
-    for (const Record& record : shop.all<Record>())
-      if (Lines* const lines = lines_of(record.*machine)) (lines->*list).push_back(&record);
-  };
-  collect(&Lines::faults, &Fault::machine);
-  collect(&Lines::findings, &Finding::machine);
-  collect(&Lines::labour, &Labour::machine);
-  collect(&Lines::fitted, &Fitted::machine);
-  collect(&Lines::harvested, &Harvest::donor);
-  collect(&Lines::materials, &Material::machine);
-  collect(&Lines::listings, &Listing::machine);
-  collect(&Lines::offers, &Offer::machine);
-  collect(&Lines::sales, &Sale::machine);
-  collect(&Lines::returns, &Return::machine);
-  collect(&Lines::allowances, &Allowance::machine);
-  collect(&Lines::disposals, &Disposal::machine);
-  collect(&Lines::trips, &Trip::machine);
-  collect(&Lines::ordered, &OrderLine::for_machine);
-  collect(&Lines::photos, &Photo::machine);
+  });
   for (const Labour& labour : shop.all<Labour>()) {
     if (!labour.acquisition) continue;
     const auto at = of_acquisition.find(*labour.acquisition);
@@ -64,32 +97,20 @@ ByMachine::ByMachine(const Shop& shop) {
     for (Lines* const lines : at->second)
       lines->acquisition_labour.push_back(&labour);
   }
+  for (auto& [id, lines] : lines_)
+    sort_all(shop, lines);
+}
 
-  for (auto& [id, lines] : lines_) {
-    sort_by_day(lines.faults);
-    sort_by_day(lines.findings);
-    sort_by_day(lines.labour);
-    sort_by_day(lines.acquisition_labour);
-    sort_by_day(lines.fitted);
-    sort_by_day(lines.harvested);
-    sort_by_day(lines.materials);
-    sort_by_day(lines.listings);
-    sort_by_day(lines.offers);
-    sort_by_day(lines.sales);
-    sort_by_day(lines.returns);
-    sort_by_day(lines.allowances);
-    sort_by_day(lines.disposals);
-    sort_by_day(lines.trips);
-    std::sort(lines.ordered.begin(), lines.ordered.end(), [&](const OrderLine* a, const OrderLine* b) {
-      const Order* const of_a = shop.find(a->order);
-      const Order* const of_b = shop.find(b->order);
-      const Date day_a = of_a != nullptr ? of_a->date : Date{};
-      const Date day_b = of_b != nullptr ? of_b->date : Date{};
-      return day_a != day_b ? day_a < day_b : a->entered < b->entered;
-    });
-    std::sort(lines.photos.begin(), lines.photos.end(),
-              [](const Photo* a, const Photo* b) { return a->entered < b->entered; });
-  }
+ByMachine::Lines lines_of(const Shop& shop, MachineId id) {
+  ByMachine::Lines lines;
+  lines.machine = shop.find(id);
+  if (lines.machine == nullptr) return lines;
+  lines.acquisition = shop.find(lines.machine->acquisition);
+  collect_all(shop, [&](MachineId of) { return of == id ? &lines : nullptr; });
+  for (const Labour& labour : shop.all<Labour>())
+    if (labour.acquisition == lines.machine->acquisition) lines.acquisition_labour.push_back(&labour);
+  sort_all(shop, lines);
+  return lines;
 }
 
 const ByMachine::Lines& ByMachine::of(MachineId id) const {

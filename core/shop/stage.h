@@ -42,6 +42,9 @@ class ByMachine {
   Lines none_;
 };
 
+/// The lines of one machine alone, where nothing is asked about the others. Empty for an unknown id.
+ByMachine::Lines lines_of(const Shop& shop, MachineId id);
+
 /// Where the machine stands, by the rules of the exchange folder: by the last sale or disposal if it is gone;
 /// else for sale, waiting on parts, test run, on the bench or in the yard.
 Stage stage_of(const ByMachine::Lines& lines);

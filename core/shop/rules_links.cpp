@@ -1,0 +1,136 @@
+#include <algorithm>
+#include <string_view>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "core/shop/rule_breaks.h"
+
+namespace secondpull {
+namespace {
+
+/// The column of each identifier, and what it names.
+template <class Record>
+void check_unique(const Shop& shop, RuleBreaks& breaks, std::string Record::*code, const char* column) {
+  std::vector<const Record*> records;
+  records.reserve(shop.all<Record>().size());
+  for (const Record& record : shop.all<Record>())
+    if (!(record.*code).empty()) records.push_back(&record);
+  std::sort(records.begin(), records.end(), [&](const Record* a, const Record* b) {
+    const int order = (a->*code).compare(b->*code);
+    return order != 0 ? order < 0 : a->entered < b->entered;
+  });
+  for (std::size_t i = 1; i < records.size(); ++i)
+    if (records[i]->*code == records[i - 1]->*code)
+      breaks.add(
+          records[i]->id, column, records[i]->*code,
+          fmt::format("The {} {} is used twice: each needs one of its own.", column, records[i]->*code));
+}
+
+/// Each reference of a kind of record, with its column.
+class References {
+ public:
+  References(const Shop& shop, RuleBreaks& breaks) : shop_{shop}, breaks_{breaks} {}
+
+  void operator()(const Acquisition& r) const { one(r, "from", r.from, "person"); }
+  void operator()(const Machine& r) const { one(r, "acquisition", r.acquisition, "acquisition"); }
+  void operator()(const Fault& r) const { machine(r, "machine", r.machine); }
+  void operator()(const Finding& r) const {
+    machine(r, "machine", r.machine);
+    one(r, "fault", r.fault, "fault");
+    const Fault* const fault = r.fault ? shop_.find(*r.fault) : nullptr;
+    if (fault != nullptr && fault->machine != r.machine)
+      breaks_.add(r.id, "fault", fault->code,
+                  fmt::format("The fault {} is one of another machine.", fault->code));
+  }
+  void operator()(const Labour& r) const {
+    machine(r, "machine", r.machine);
+    one(r, "acquisition", r.acquisition, "acquisition");
+  }
+  void operator()(const Part& r) const { one(r, "supplier", r.supplier, "person"); }
+  void operator()(const Order& r) const { one(r, "supplier", r.supplier, "person"); }
+  void operator()(const OrderLine& r) const {
+    one(r, "order", r.order, "order");
+    one(r, "part", r.part, "part");
+    machine(r, "for", r.for_machine);
+  }
+  void operator()(const Harvest& r) const {
+    machine(r, "donor", r.donor);
+    one(r, "part", r.part, "part");
+  }
+  void operator()(const Fitted& r) const {
+    machine(r, "machine", r.machine);
+    one(r, "part", r.part, "part");
+    one(r, "from", r.from_order, "order");
+    machine(r, "from", r.from_donor);
+  }
+  void operator()(const Material& r) const { machine(r, "machine", r.machine); }
+  void operator()(const Listing& r) const { machine(r, "machine", r.machine); }
+  void operator()(const Offer& r) const { machine(r, "machine", r.machine); }
+  void operator()(const Sale& r) const {
+    machine(r, "machine", r.machine);
+    one(r, "buyer", r.buyer, "person");
+  }
+  void operator()(const Return& r) const { machine(r, "machine", r.machine); }
+  void operator()(const Allowance& r) const { machine(r, "machine", r.machine); }
+  void operator()(const PartSale& r) const {
+    one(r, "part", r.part, "part");
+    one(r, "from", r.from_order, "order");
+    machine(r, "from", r.from_donor);
+    one(r, "buyer", r.buyer, "person");
+  }
+  void operator()(const Disposal& r) const { machine(r, "machine", r.machine); }
+  void operator()(const Trip& r) const {
+    machine(r, "machine", r.machine);
+    one(r, "acquisition", r.acquisition, "acquisition");
+  }
+  void operator()(const Photo& r) const {
+    machine(r, "machine", r.machine);
+    one(r, "order", r.order, "order");
+    one(r, "expense", r.expense, "expense");
+  }
+  void operator()(const Person&) const {}
+  void operator()(const TaxPaid&) const {}
+  void operator()(const Expense&) const {}
+
+ private:
+  template <class Record, class Id>
+  void one(const Record& record, const char* column, const std::optional<Id>& id, const char* what) const {
+    if (id && shop_.find(*id) == nullptr)
+      breaks_.add(
+          record.id, column, std::to_string(number(*id)),
+          fmt::format("It names as \"{}\" a record ({} {}) that is not there.", column, what, number(*id)));
+  }
+  template <class Record, class Id>
+  void one(const Record& record, const char* column, Id id, const char* what) const {
+    one(record, column, std::optional{id}, what);
+  }
+  template <class Record>
+  void machine(const Record& record, const char* column, std::optional<MachineId> id) const {
+    one(record, column, id, "machine");
+  }
+
+  const Shop& shop_;
+  RuleBreaks& breaks_;
+};
+
+}  // namespace
+
+void check_identifiers(const Shop& shop, RuleBreaks& breaks) {
+  check_unique(shop, breaks, &Person::code, "person");
+  check_unique(shop, breaks, &Acquisition::code, "acquisition");
+  check_unique(shop, breaks, &Machine::tag, "tag");
+  check_unique(shop, breaks, &Fault::code, "fault");
+  check_unique(shop, breaks, &Part::code, "part");
+  check_unique(shop, breaks, &Order::code, "order");
+}
+
+void check_references(const Shop& shop, RuleBreaks& breaks) {
+  const References check{shop, breaks};
+  shop.each_table([&](const auto& table) {
+    for (const auto& record : table)
+      check(record);
+  });
+}
+
+}  // namespace secondpull
