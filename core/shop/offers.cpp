@@ -9,7 +9,8 @@ namespace {
 
 std::string in_words(const Shop& shop, const Machine& machine, const Offer& offer) {
   const std::string by = offer.who.empty() ? std::string{} : fmt::format(" by {}", offer.who);
-  return fmt::format("offer of {} for #{}{}", shown(offer.amount, shop.settings.currency), machine.tag, by);
+  return fmt::format("offer of {} for #{}{}", shown_short(offer.amount, shop.settings.currency), machine.tag,
+                     by);
 }
 
 std::string_view done(OfferResult result) {

@@ -17,7 +17,7 @@ struct NewOffer {
   std::optional<Date> comes;  ///< the day they said they would come
 };
 
-/// Writes down an offer for a machine that is here: "Offer of $150.00 for #14 by Ruel". A problem names
+/// Writes down an offer for a machine that is here: "Offer of $150 for #14 by Ruel". A problem names
 /// `amount` (not above 0), `date` (the machine was not here) or `comes` (a day before the offer).
 Result<Change> record_offer(const Shop& shop, const NewOffer& offer);
 
