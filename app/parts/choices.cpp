@@ -61,7 +61,15 @@ int WordRow::current() const {
 
 void WordRow::setCurrent(int index) {
   QAbstractButton* button = impl_->group.button(index);
-  if (button == nullptr) return;
+  if (button == nullptr) {
+    if (QAbstractButton* before = impl_->group.checkedButton()) {
+      impl_->group.setExclusive(false);
+      before->setChecked(false);
+      impl_->group.setExclusive(true);
+      setAccessibleDescription({});
+    }
+    return;
+  }
   button->setChecked(true);
   setAccessibleDescription(impl_->words[index]);
 }
@@ -82,7 +90,8 @@ void WordRow::keyPressEvent(QKeyEvent* event) {
     return QWidget::keyPressEvent(event);
   int next = -1;
   if (event->key() == Qt::Key_Right || event->key() == Qt::Key_Down) next = (current() + 1) % count;
-  if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Up) next = (current() + count - 1) % count;
+  if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Up)
+    next = (std::max(current(), 0) + count - 1) % count;
   if (event->key() >= Qt::Key_1 && event->key() < Qt::Key_1 + count && event->key() <= Qt::Key_9)
     next = event->key() - Qt::Key_1;
   if (next < 0 && !event->text().isEmpty() && event->text().front().isLetter()) {

@@ -21,7 +21,7 @@ class WordRow : public QWidget {
  public:
   explicit WordRow(const QString& name, const QStringList& words, QWidget* parent = nullptr);
   int current() const;
-  void setCurrent(int index);
+  void setCurrent(int index);               ///< -1: none of them
   void setWords(const QStringList& words);  ///< as many as there are: the same words with other counts
 
  signals:

@@ -276,6 +276,7 @@ void Form::addField(const QString& field, const QString& label, QWidget* widget,
   auto* name = new QLabel{label, cell};
   name->setBuddy(widget);
   setRank(name, "small");
+  name->setVisible(!label.isEmpty());
   auto* problem_label = new QLabel{cell};
   problem_label->setObjectName("problem." + field);
   problem_label->setWordWrap(true);
