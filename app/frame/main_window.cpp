@@ -48,7 +48,7 @@ bool isTyping(QWidget* widget) {
 }  // namespace
 
 MainWindow::MainWindow(Session& session, std::span<const PageEntry> pages)
-    : session_{session}, entries_{pages} {
+    : session_{session}, entries_{pages}, currency_{session.currency()} {
   setObjectName("mainWindow");
   auto* middle = new QWidget{this};
   auto* layout = new QVBoxLayout{middle};
@@ -89,6 +89,9 @@ MainWindow::MainWindow(Session& session, std::span<const PageEntry> pages)
     showWire();
     showClock();
     showTitle();
+    if (session_.currency() != currency_)
+      QMetaObject::invokeMethod(
+          this, [this] { remakePages(); }, Qt::QueuedConnection);
   });
   makeKeys();
   qApp->installEventFilter(this);
@@ -189,6 +192,16 @@ void MainWindow::goTo(const QString& word, MachineId about) {
 
 void MainWindow::goBack() {
   goTo(before_.isEmpty() && !entries_.empty() ? tr(entries_.front().word) : before_);
+}
+
+void MainWindow::remakePages() {
+  currency_ = session_.currency();
+  const QString word = currentWord();
+  for (const auto& [name, page] : std::exchange(pages_, {})) {
+    stack_->removeWidget(page);
+    page->deleteLater();
+  }
+  goTo(word);
 }
 
 void MainWindow::openMachine(MachineId machine) {

@@ -6,6 +6,7 @@
 #include <QMainWindow>
 
 #include "app/frame/pages.h"
+#include "core/money/money.h"
 
 class QStackedWidget;
 
@@ -52,6 +53,7 @@ class MainWindow : public QMainWindow {
   void showClock();
   void showTitle();
   void goBack();
+  void remakePages();  ///< their fields hold the currency that they were made with
   void report(const std::optional<Problem>& problem);
 
   Session& session_;
@@ -62,6 +64,7 @@ class MainWindow : public QMainWindow {
   AskBar* ask_;
   WhatNow* what_now_;
   ClockKeeper* clock_;
+  Currency currency_;
   QString before_;  ///< the screen that History or Settings go back to
 };
 

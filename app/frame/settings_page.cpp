@@ -147,12 +147,21 @@ void SettingsPage::fill() {
 std::optional<Problem> SettingsPage::save() {
   const Result<Currency> currency = currency_of(impl_->currency->currentText().toStdString());
   if (!currency) return currency.error();
+  // The fields read amounts in the shop's present currency; with another one chosen they are read in that.
+  const auto amount = [&](const MoneyEdit& edit) -> Result<std::optional<Money>> {
+    if (edit.isBlank() || *currency == session().currency()) return edit.value();
+    return parse_typed_amount(edit.text().toStdString(), *currency, edit.field().toStdString());
+  };
+  const Result<std::optional<Money>> hour_value = amount(*impl_->hour_value);
+  if (!hour_value) return hour_value.error();
+  const Result<std::optional<Money>> day_cost = amount(*impl_->day_cost);
+  if (!day_cost) return day_cost.error();
   Settings settings = session().shop()->settings;
   settings.name = impl_->name->text().trimmed().toStdString();
   settings.currency = *currency;
-  settings.hour_value = impl_->hour_value->value();
+  settings.hour_value = *hour_value;
   settings.hours_a_week = impl_->hours_a_week->value();
-  settings.day_cost = impl_->day_cost->value();
+  settings.day_cost = *day_cost;
   settings.unit_of_distance = impl_->distance->current() == 0 ? DistanceUnit::mi : DistanceUnit::km;
   if (auto wrong = session().setSettings(settings)) return wrong;
   emit wantsSaid(tr("The settings are kept."), false);

@@ -118,7 +118,7 @@ class ClockTag : public QAbstractButton {
     setFocusPolicy(Qt::TabFocus);
     hide();
   }
-  void show(const Wire::Running& running) {
+  void run(const Wire::Running& running) {
     number_ = "#" + running.number;
     setText(running.time);
     setAccessibleName(Wire::tr("clock on %1: %2").arg(number_, running.time));
@@ -219,7 +219,7 @@ void Wire::setCurrentMachine(std::optional<MachineId> machine) {
 
 void Wire::setClock(const std::optional<Running>& clock) {
   if (clock)
-    clock_->show(*clock);
+    clock_->run(*clock);
   else
     clock_->hide();
   arrange();

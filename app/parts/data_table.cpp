@@ -277,6 +277,7 @@ DataTable::DataTable(Session& session, const QString& name, QWidget* parent)
   header.setContextMenuPolicy(Qt::CustomContextMenu);
   header.setToolTip(
       tr("Click sorts, a drag moves; a right click, or the menu key in the table, chooses columns."));
+  header.setSortIndicator(-1, Qt::AscendingOrder);  // the page's own order until somebody sorts
   setSortingEnabled(true);
 
   connect(&header, &QHeaderView::customContextMenuRequested, this,

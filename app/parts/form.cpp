@@ -105,13 +105,20 @@ struct Form::Impl : public QObject {
   void touched() {
     if (form->isVisible() && !offering()) timer.start();
   }
+  /// Does anything stand here that the person put in? Guesses that the program wrote are no draft.
+  bool filledIn() const {
+    return std::any_of(fields.begin(), fields.end(), [&](const Field& field) {
+      const QString content = contentOf(field.widget);
+      return content != untouched[field.name].toString() && !content.startsWith(kGuessMark);
+    });
+  }
   void keep() {
     timer.stop();
     if (offering()) return;
-    if (contents() == untouched)
-      session.dropDraft(name);
-    else
+    if (filledIn())
       session.saveDraft(name, asText());
+    else
+      session.dropDraft(name);
   }
   void restore(const QString& draft);
   void answer(bool restore_it);

@@ -26,7 +26,7 @@ Look makeLight() {
   look.on_accent = "#FFFFFF";
   look.good = "#2C6A35";
   look.bad = "#A3321C";
-  look.series = {"#0F6B66", "#C4701B", "#2F3E75", "#B05A86", "#8A8F3C", "#5B2A22"};
+  look.series = {"#0F6B66", "#923E04", "#1F1566", "#A583B8", "#82966D", "#2C0705"};
   look.edge = "#8E8A7F";
   look.hover = "#F1ECE1";
   look.select = "#DCEBE6";
@@ -45,7 +45,7 @@ Look makeDark() {
   look.on_accent = "#10201F";
   look.good = "#8FC78B";
   look.bad = "#F2957F";
-  look.series = {"#63C1B4", "#E8A04C", "#7F97E6", "#E79BC0", "#D7D36A", "#B5705C"};
+  look.series = {"#63C1B4", "#C49A45", "#5A69B8", "#B998EC", "#F0EDA8", "#9A5C4A"};
   look.edge = "#7C807F";
   look.hover = "#2F3436";
   look.select = "#2B4744";

@@ -1,0 +1,192 @@
+// Draws every page of the program, and looks over each picture for what a machine can see: that it is not
+// blank and that no label or button is smaller than its text. The rest is for eyes.
+//   screens [FOLDER] [WORD]     WORD: only the pages whose name holds it
+
+#include <cstdio>
+
+#include <QAbstractButton>
+#include <QApplication>
+#include <QDir>
+#include <QLabel>
+#include <QPixmap>
+#include <QPushButton>
+#include <QSettings>
+#include <QStandardPaths>
+#include <QTemporaryDir>
+
+#include "app/frame/first_run.h"
+#include "app/frame/main_window.h"
+#include "app/frame/session.h"
+#include "app/frame/what_now.h"
+#include "app/parts/look.h"
+#include "db/exchange/exchange.h"
+
+using namespace secondpull;
+using namespace secondpull::app;
+
+namespace {
+
+constexpr QSize kSizes[] = {{1280, 800}, {1920, 1080}};
+constexpr int kLeastColours = 12;  // fewer different ones in a picture: it is blank
+constexpr int kSlack = 2;          // rounding of a label's place
+const std::chrono::sys_days kDay = std::chrono::year{2026} / 11 / 25;
+
+db::Instant noon() {
+  return kDay + std::chrono::hours{18};
+}
+
+int faults = 0;
+
+void fault(const QString& picture, const QString& what) {
+  std::fprintf(stderr, "%s: %s\n", qUtf8Printable(picture), qUtf8Printable(what));
+  ++faults;
+}
+
+bool isBlank(const QImage& image) {
+  QSet<QRgb> colours;
+  for (int y = 0; y < image.height(); y += 3)
+    for (int x = 0; x < image.width(); x += 3) {
+      colours.insert(image.pixel(x, y));
+      if (colours.size() > kLeastColours) return false;
+    }
+  return true;
+}
+
+void lookForCutText(const QWidget& window, const QString& picture) {
+  for (const QWidget* widget : window.findChildren<QWidget*>()) {
+    if (!widget->isVisible()) continue;
+    const auto* label = qobject_cast<const QLabel*>(widget);
+    const auto* button = qobject_cast<const QPushButton*>(widget);
+    if (label == nullptr && button == nullptr) continue;
+    const QString text = label != nullptr ? label->text() : button->text();
+    if (text.isEmpty() ||
+        (label != nullptr && label->sizePolicy().horizontalPolicy() == QSizePolicy::Ignored))
+      continue;
+    const QSize wanted = label != nullptr && label->wordWrap()
+                             ? QSize{0, label->heightForWidth(label->width())}
+                             : widget->minimumSizeHint();
+    if (wanted.width() > widget->width() + kSlack || wanted.height() > widget->height() + kSlack)
+      fault(picture, QString{"“%1” is cut off (%2 x %3 of %4 x %5)"}
+                         .arg(text.left(60))
+                         .arg(widget->width())
+                         .arg(widget->height())
+                         .arg(wanted.width())
+                         .arg(wanted.height()));
+  }
+}
+
+class Screens {
+ public:
+  Screens(QString folder, QString only) : folder_{std::move(folder)}, only_{std::move(only)} {
+    QDir{}.mkpath(folder_);
+  }
+
+  void take(QWidget& window, const QString& name, const QSize& size) {
+    const QString picture =
+        QString{"%1-%2-%3.png"}.arg(name, look().dark ? "dark" : "light").arg(size.width());
+    window.resize(size);
+    // Layouts settle in a few rounds: wrapped text learns its height from its width.
+    for (int round = 0; round < 3; ++round)
+      QApplication::processEvents();
+    const QPixmap drawn = window.grab();
+    if (isBlank(drawn.toImage())) fault(picture, "is blank");
+    lookForCutText(window, picture);
+    if (!drawn.save(folder_ + "/" + picture)) fault(picture, "cannot be written");
+  }
+  bool wants(const QString& name) const { return only_.isEmpty() || name.contains(only_); }
+
+ private:
+  QString folder_, only_;
+};
+
+QString fileWord(QString word) {
+  return word.toLower().replace(' ', '-');
+}
+
+void draw(Screens& screens, Session& session, const QString& shop) {
+  MainWindow window(session);
+  window.show();
+  std::vector<QString> words;
+  for (const PageEntry& entry : pageEntries())
+    words.push_back(entry.word);
+  for (const char* word : {"History", "Settings"})
+    words.push_back(word);
+  std::optional<MachineId> machine;
+  if (const auto in_hand = session.inHand(); !in_hand.empty()) machine = in_hand.front();
+  for (const QString& word : words) {
+    const QString name = fileWord(word) + "-" + shop;
+    if (!screens.wants(name)) continue;
+    for (const Theme theme : {Theme::light, Theme::dark}) {
+      setTheme(*qApp, theme);
+      window.goTo(word, word == "Bench" && machine ? *machine : MachineId{});
+      for (const QSize& size : kSizes)
+        screens.take(window, name, size);
+    }
+  }
+  if (screens.wants("what-now-" + shop))
+    for (const Theme theme : {Theme::light, Theme::dark}) {
+      setTheme(*qApp, theme);
+      window.goTo("Yard");
+      window.findChild<WhatNow*>("whatNow")->go();
+      screens.take(window, "what-now-" + shop, kSizes[0]);
+    }
+}
+
+/// Some machines in hand and a clock that runs, so that the wire has something to carry.
+void takeSomeInHand(Session& session) {
+  std::vector<MachineId> here;
+  for (const MachineFigures& figures : session.books()->machines())
+    if (is_here(figures.stage)) here.push_back(figures.machine);
+  for (std::size_t i = 0; i < std::min<std::size_t>(here.size(), 5); ++i)
+    session.takeInHand(here[i]);
+  if (!here.empty()) session.startClock(here[std::min<std::size_t>(here.size(), 5) - 1]);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  const QTemporaryDir own;
+  QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, own.path());
+  QStandardPaths::setTestModeEnabled(true);
+  QApplication program(argc, argv);
+  setTheme(program, Theme::light);
+  const QStringList call = QApplication::arguments();
+  Screens screens(call.size() > 1 ? call[1] : QString{SECONDPULL_SCREENS},
+                  call.size() > 2 ? call[2] : QString{});
+
+  const auto shopOf = [&](const char* name) {
+    return std::filesystem::path{(own.path() + "/" + name).toStdString()};
+  };
+  {
+    const db::ImportResult read = db::read_folder(SECONDPULL_SOURCE_DIR "/demo-data/shop", Shop{});
+    for (const db::ImportError& error : read.errors)
+      fault("demo", QString::fromStdString(db::shown(error)));
+    if (faults > 0) return 1;
+    Result<db::Store> store = db::Store::create(shopOf("demo"), read.shop.settings, noon());
+    if (!store) return fault("demo", QString::fromStdString(store.error().sentence)), 1;
+    if (const auto done = store->perform(db::import_change(*store->shop(), read.shop), noon()); !done)
+      return fault("demo", QString::fromStdString(done.error().sentence)), 1;
+    db::Instant now = noon();
+    Session session(*std::move(store), [&now] { return now; });
+    takeSomeInHand(session);
+    now += std::chrono::minutes{42};
+    draw(screens, session, "demo");
+  }
+  {
+    Result<db::Store> store = db::Store::create(shopOf("empty"), Settings{}, noon());
+    if (!store) return fault("empty", QString::fromStdString(store.error().sentence)), 1;
+    Session session(*std::move(store), noon);
+    draw(screens, session, "empty");
+  }
+  if (screens.wants("first-run"))
+    for (const Theme theme : {Theme::light, Theme::dark}) {
+      setTheme(program, theme);
+      FirstRun page(shopOf("home"), noon);
+      page.show();
+      screens.take(page, "first-run", kSizes[0]);
+      page.startNew();
+      screens.take(page, "first-run-new", kSizes[0]);
+    }
+  std::printf("%d faults\n", faults);
+  return faults == 0 ? 0 : 1;
+}
