@@ -19,6 +19,10 @@ Result<Change> use_part(const Shop& shop, const Fitted& use, std::string_view ve
     objection = Problem{"That part is not in the shop's records any more: choose another one.", "part", ""};
   if (!objection && use.from_order && use.from_donor)
     objection = Problem{"A part comes from an order or from a donor, not from both: name one.", "from", ""};
+  if (!objection && use.from_order && shop.find(*use.from_order) == nullptr)
+    objection = Problem{"That order is not in the shop's records any more: choose another one.", "from", ""};
+  if (!objection && use.from_donor && shop.find(*use.from_donor) == nullptr)
+    objection = Problem{"That donor is not in the shop's records any more: choose another one.", "from", ""};
   if (objection) return tl::unexpected(*objection);
   Change change{shop, fmt::format("{} {} x {}{}", verb, use.quantity, part->name,
                                   use.machine ? " to " + called(shop, *use.machine) : "")};

@@ -103,6 +103,12 @@ Objection check_turns(const Shop& shop, const Change& change, MachineId id) {
   const Acquisition* const acquisition = machine != nullptr ? after->find(machine->acquisition) : nullptr;
   if (acquisition == nullptr) return std::nullopt;
   const Turns turns{*after};
+  for (const Allowance& allowance : after->all<Allowance>())
+    if (allowance.machine == id && !turns.sold_at_end_of(id, allowance.date))
+      return object(
+          fmt::format("{} would not be sold on {}, when its buyer got an allowance: look at the date.",
+                      called(*machine), shown(allowance.date)),
+          "date", iso(allowance.date));
   const auto wrong = turns.out_of_turn(*machine, acquisition->date);
   if (wrong.empty()) return std::nullopt;
   std::string order;

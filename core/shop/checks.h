@@ -29,7 +29,8 @@ Objection check_said(std::string_view text, std::string_view field);
 Objection check_machine(const Shop& shop, MachineId machine, Date date);
 /// It is, and is here: not sold, scrapped, parted out or kept.
 Objection check_here(const Shop& shop, MachineId machine, Date date);
-/// The sales, returns and disposals of the machine, with those of the change, take turns.
+/// The sales, returns and disposals of the machine, with those of the change, take turns, and its allowances
+/// still go to a buyer.
 Objection check_turns(const Shop& shop, const Change& change, MachineId machine);
 /// The part is in stock for all its uses, with those of the change.
 Objection check_stock(const Shop& shop, const Change& change, PartId part);

@@ -9,10 +9,10 @@ namespace {
 
 /// Where pieces came from: an order or a donor, never both.
 struct Origin {
-  std::int64_t order = 0;
-  std::int64_t donor = 0;
+  std::optional<OrderId> order;
+  std::optional<MachineId> donor;
   friend auto operator<=>(const Origin&, const Origin&) = default;
-  bool named() const { return order != 0 || donor != 0; }
+  bool named() const { return order || donor; }
 };
 
 enum class Step { order_line, harvested, fitted, sold };  // in the order of a day
@@ -30,7 +30,15 @@ struct Movement {
 
 template <class Use>
 Origin pointed_at(const Use& use) {
-  return {use.from_order ? number(*use.from_order) : 0, use.from_donor ? number(*use.from_donor) : 0};
+  return {use.from_order, use.from_donor};
+}
+
+/// Does the use name a part and a receipt that are there? What names nothing is told of by the rules.
+template <class Use>
+bool is_sound(const Shop& shop, const Use& use) {
+  return shop.find(use.part) != nullptr && !(use.from_order && use.from_donor) &&
+         (!use.from_order || shop.find(*use.from_order) != nullptr) &&
+         (!use.from_donor || shop.find(*use.from_donor) != nullptr);
 }
 
 std::vector<Movement> movements(const Shop& shop, std::optional<PartId> only) {
@@ -48,7 +56,7 @@ std::vector<Movement> movements(const Shop& shop, std::optional<PartId> only) {
                      Step::order_line,
                      line.entered,
                      line.quantity,
-                     {.order = number(line.order)},
+                     {.order = line.order},
                      line.id});
   }
   for (const Harvest& line : shop.all<Harvest>())
@@ -58,13 +66,13 @@ std::vector<Movement> movements(const Shop& shop, std::optional<PartId> only) {
                      Step::harvested,
                      line.entered,
                      line.quantity,
-                     {.donor = number(line.donor)},
+                     {.donor = line.donor},
                      line.id});
   for (const Fitted& use : shop.all<Fitted>())
-    if (counts(use))
+    if (counts(use) && is_sound(shop, use))
       all.push_back({use.part, use.date, Step::fitted, use.entered, use.quantity, pointed_at(use), use.id});
   for (const PartSale& use : shop.all<PartSale>())
-    if (counts(use))
+    if (counts(use) && is_sound(shop, use))
       all.push_back({use.part, use.date, Step::sold, use.entered, use.quantity, pointed_at(use), use.id});
   std::sort(all.begin(), all.end(), [](const Movement& a, const Movement& b) {
     return std::tie(a.part, a.date, a.step, a.entered) < std::tie(b.part, b.date, b.step, b.entered);

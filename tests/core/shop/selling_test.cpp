@@ -1,0 +1,98 @@
+#include "core/shop/selling.h"
+
+#include <gmock/gmock.h>
+
+#include "core/shop/stage.h"
+#include "tests/core/shop/small_shop.h"
+
+namespace secondpull {
+namespace {
+
+using test::day;
+using test::dollars;
+using test::SmallShop;
+using testing::HasSubstr;
+
+std::string field_of(const Result<Change>& made) {
+  return made ? "" : made.error().field;
+}
+
+TEST(ListMachine, EndsTheListingBeforeIt) {
+  SmallShop s;
+  const auto change =
+      list_machine(s.shop, s.m4, day("2026-03-20"), "notice board", dollars(70), SoldAs::as_is);
+  ASSERT_TRUE(change);
+  EXPECT_EQ(change->title(), "Put #4 out front at $70");
+  s.carry_out(change);
+  EXPECT_EQ(s.shop.find(s.listing_now)->ended, day("2026-03-20"));
+  EXPECT_EQ(field_of(list_machine(s.shop, s.m4, day("2026-03-19"), "", dollars(60), {})), "date");
+  EXPECT_THAT(list_machine(s.shop, s.m1, day("2026-04-20"), "", dollars(60), {}).error().sentence,
+              HasSubstr("#1 is not here: it was sold to Ruel on 30 March 2026"));
+  EXPECT_EQ(field_of(list_machine(s.shop, s.m4, day("2026-03-21"), "", dollars(-60), {})), "asking");
+}
+
+TEST(EndListing, HappensOnceAndNotBeforeItBegan) {
+  SmallShop s;
+  EXPECT_EQ(field_of(end_listing(s.shop, s.listing_now, day("2026-03-13"))), "ended");
+  s.carry_out(end_listing(s.shop, s.listing_now, day("2026-03-20")));
+  EXPECT_EQ(stage_of(lines_of(s.shop, s.m4)), Stage::in_the_yard);
+  EXPECT_EQ(field_of(end_listing(s.shop, s.listing_now, day("2026-03-21"))), "ended");
+}
+
+TEST(Sell, EndsTheListingAndForgetsTheStageGiven) {
+  SmallShop s;
+  s.change(s.m4, [](Machine& machine) { machine.stage = Stage::test_run; });
+  NewSale sale{.machine = s.m4, .date = day("2026-04-01"), .price = dollars(75)};
+  sale.buyer.new_name = "Ilse Marrow";
+  sale.labour = Minutes{20};
+  const auto change = sell(s.shop, sale);
+  ASSERT_TRUE(change) << change.error().sentence;
+  EXPECT_EQ(change->title(), "Sold #4 to Ilse Marrow for $75");
+  s.carry_out(change);
+  EXPECT_EQ(test::told(broken_rules(s.shop)), "");
+  EXPECT_EQ(stage_of(lines_of(s.shop, s.m4)), Stage::sold);
+  EXPECT_EQ(s.shop.find(s.listing_now)->ended, day("2026-04-01"));
+  EXPECT_EQ(std::prev(s.shop.all<Labour>().end())->work, Work::sell);
+}
+
+TEST(Sell, RefusesAMachineThatIsGoneOrADayOutOfTurn) {
+  SmallShop s;
+  EXPECT_EQ(field_of(sell(s.shop, {.machine = s.m1, .date = day("2026-05-01")})), "machine");
+  EXPECT_EQ(field_of(sell(s.shop, {.machine = s.m3, .date = day("2026-05-01")})), "machine");
+  EXPECT_EQ(field_of(sell(s.shop, {.machine = s.m2, .date = day("2026-03-01")})), "date");
+  EXPECT_EQ(field_of(sell(s.shop, {.machine = s.m2, .date = day("2026-04-01"), .price = dollars(-1)})),
+            "price");
+  s.carry_out(take_back(s.shop, s.m1, day("2026-04-10"), dollars(160), ""));
+  const auto while_sold = sell(s.shop, {.machine = s.m1, .date = day("2026-04-02")});
+  EXPECT_EQ(field_of(while_sold), "date");
+}
+
+TEST(TakeBack, BringsItBackHere) {
+  SmallShop s;
+  const auto change = take_back(s.shop, s.m1, day("2026-04-10"), dollars(160), "dies when hot");
+  ASSERT_TRUE(change);
+  EXPECT_EQ(change->title(), "Took back #1, $160 refunded");
+  s.carry_out(change);
+  EXPECT_TRUE(is_here(stage_of(lines_of(s.shop, s.m1))));
+  EXPECT_EQ(field_of(take_back(s.shop, s.m1, day("2026-04-11"), dollars(160), "")), "date");
+  EXPECT_EQ(field_of(take_back(s.shop, s.m2, day("2026-04-11"), dollars(160), "")), "date");
+}
+
+TEST(TakeBack, IsRefusedOnADayBeforeAnAllowanceToTheBuyer) {
+  const SmallShop s;
+  EXPECT_THAT(take_back(s.shop, s.m1, day("2026-04-01"), dollars(160), "").error().sentence,
+              HasSubstr("allowance"));
+}
+
+TEST(Dispose, ScrapsOrKeepsAMachineThatIsHere) {
+  SmallShop s;
+  EXPECT_EQ(dispose(s.shop, s.m2, day("2026-04-01"), DisposalKind::scrapped, dollars(12))->title(),
+            "Scrapped #2 for $12");
+  EXPECT_EQ(dispose(s.shop, s.m2, day("2026-04-01"), DisposalKind::kept, {})->title(), "Kept #2");
+  EXPECT_EQ(field_of(dispose(s.shop, s.m2, day("2026-04-01"), DisposalKind::kept, dollars(1))), "proceeds");
+  EXPECT_EQ(field_of(dispose(s.shop, s.m2, day("2026-04-01"), DisposalKind::parted_out, {})), "how");
+  EXPECT_EQ(field_of(dispose(s.shop, s.m1, day("2026-04-01"), DisposalKind::scrapped, {})), "machine");
+}
+
+}  // namespace
+}  // namespace secondpull
