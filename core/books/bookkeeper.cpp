@@ -3,17 +3,17 @@
 namespace secondpull::bookkeeping {
 
 Bookkeeper::Bookkeeper(const Shop& shop, const MileageRates& rates, Lots lots, Stock stock,
-                       const ByMachine& by_machine)
+                       const LinesByPlace& lines)
     : shop_{&shop},
       rates_{&rates},
-      by_machine_{&by_machine},
+      lines_{&lines},
       lots_{std::move(lots)},
       stock_{std::move(stock)},
       places_{shop.all<Machine>()},
       machines_(shop.all<Machine>().size()) {
   for (std::size_t i = 0; i < machines_.size(); ++i) {
     machines_[i].place = static_cast<Position>(i);
-    machines_[i].came_in = by_machine.of(record(machines_[i].place).id).acquisition->date;
+    machines_[i].came_in = lines[i]->acquisition->date;
   }
 }
 

@@ -46,7 +46,7 @@ class Bookkeeper {
 
   const Shop* shop_;
   const MileageRates* rates_;
-  const ByMachine* by_machine_;
+  const LinesByPlace* lines_;
   Lots lots_;
   Stock stock_;
   Positions<Machine> places_;

@@ -114,14 +114,19 @@ struct Books::Data {
 
 Result<Books> Books::of(std::shared_ptr<const Shop> shop, const MileageRates& rates) try {
   ByMachine by_machine{*shop};
+  LinesByPlace lines_by_place;
+  lines_by_place.reserve(shop->all<Machine>().size());
+  for (const Machine& machine : shop->all<Machine>())
+    lines_by_place.push_back(&by_machine.of(machine.id));
   auto lots = Lots::of(*shop);
   if (!lots) return tl::unexpected(lots.error());
   auto stock = Stock::of(*shop);
   if (!stock) return tl::unexpected(stock.error());
-  const auto order = DayOrder::of(*shop, by_machine, stock->arrivals());
+  const auto order = DayOrder::of(*shop, lines_by_place, stock->arrivals());
   if (!order) return tl::unexpected(order.error());
 
-  Bookkeeper keeper{*shop, rates, *std::move(lots), *std::move(stock), by_machine};
+  Bookkeeper keeper{*shop, rates, *std::move(lots), *std::move(stock), lines_by_place};
+  keeper.ledger().reserve(order->size());
   const auto keep = [&](Turn turn, const auto& row) { return keeper.keep(turn, row); };
   if (auto wrong = order->each(keep)) return tl::unexpected(*std::move(wrong));
   keeper.ledger().close();
@@ -138,9 +143,8 @@ Result<Books> Books::of(std::shared_ptr<const Shop> shop, const MileageRates& ra
 
   std::vector<MachineFigures> figures;
   figures.reserve(by_tag.size());
-  const auto machines = shop->all<Machine>().begin();
   for (const Position place : by_tag)
-    figures.push_back(figures_of(sums[place], keeper.machines()[place], by_machine.of(machines[place].id)));
+    figures.push_back(figures_of(sums[place], keeper.machines()[place], *lines_by_place[place]));
 
   LinesOfMachines lines{by_tag.size(), keeper.ledger()};
   std::vector<StockReceipt> on_hand = keeper.stock().on_hand();

@@ -33,11 +33,11 @@ void DayOrder::add_all(Turn turn, const std::vector<const Record*>& rows) {
     add(rows[row]->date, turn, row);
 }
 
-std::optional<Problem> DayOrder::add_machines(const Shop& shop, const ByMachine& by_machine) {
+std::optional<Problem> DayOrder::add_machines(const Shop& shop, const LinesByPlace& machines) {
   Position place = 0;
   std::size_t harvested = 0;
-  for (const Machine& machine : shop.all<Machine>()) {
-    const ByMachine::Lines& lines = by_machine.of(machine.id);
+  for (const ByMachine::Lines* of_machine : machines) {
+    const ByMachine::Lines& lines = *of_machine;
     if (auto wrong = add_moves(place, lines, moves_)) return wrong;
     if (!lines.disposals.empty() && lines.disposals.back()->how == DisposalKind::parted_out) {
       const Disposal& disposal = *lines.disposals.back();
@@ -48,8 +48,9 @@ std::optional<Problem> DayOrder::add_machines(const Shop& shop, const ByMachine&
       harvested += lines.harvested.size();
       partings_.push_back(std::move(parting));
     } else if (!lines.harvested.empty()) {
-      return Problem{fmt::format("Parts were harvested from #{}, which is not parted out.", machine.tag),
-                     "donor", machine.tag};
+      return Problem{
+          fmt::format("Parts were harvested from #{}, which is not parted out.", lines.machine->tag), "donor",
+          lines.machine->tag};
     }
     ++place;
   }
@@ -58,7 +59,7 @@ std::optional<Problem> DayOrder::add_machines(const Shop& shop, const ByMachine&
   return std::nullopt;
 }
 
-Result<DayOrder> DayOrder::of(const Shop& shop, const ByMachine& by_machine,
+Result<DayOrder> DayOrder::of(const Shop& shop, const LinesByPlace& lines,
                               const std::vector<Arrival>& arrivals) {
   DayOrder order;
   order.acquisitions_ = in_order_of_entry(shop.all<Acquisition>());
@@ -72,7 +73,7 @@ Result<DayOrder> DayOrder::of(const Shop& shop, const ByMachine& by_machine,
   order.trips_ = in_order_of_entry(shop.all<Trip>());
   order.expenses_ = in_order_of_entry(shop.all<Expense>());
   order.taxes_paid_ = in_order_of_entry(shop.all<TaxPaid>());
-  if (auto wrong = order.add_machines(shop, by_machine)) return tl::unexpected(std::move(*wrong));
+  if (auto wrong = order.add_machines(shop, lines)) return tl::unexpected(std::move(*wrong));
 
   order.keys_.reserve(order.acquisitions_.size() + order.arrivals_.size() + order.materials_.size() +
                       order.findings_.size() + order.partings_.size() + order.fitted_.size() +

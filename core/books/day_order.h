@@ -21,7 +21,7 @@ class DayOrder {
  public:
   /// A problem if a machine is sold, taken back or disposed of out of turn, or parts were harvested from one
   /// that was never parted out.
-  static Result<DayOrder> of(const Shop& shop, const ByMachine& by_machine,
+  static Result<DayOrder> of(const Shop& shop, const LinesByPlace& lines,
                              const std::vector<Arrival>& arrivals);
 
   /// Calls `visit(turn, row)` for each event by day, in the order of a day, then by line. `row` is the
@@ -29,12 +29,13 @@ class DayOrder {
   /// problem ends the walk.
   template <class Visit>
   std::optional<Problem> each(Visit&& visit) const;
+  std::size_t size() const { return keys_.size(); }
 
  private:
   void add(Date date, Turn turn, std::size_t row);
   template <class Record>
   void add_all(Turn turn, const std::vector<const Record*>& rows);
-  std::optional<Problem> add_machines(const Shop& shop, const ByMachine& by_machine);
+  std::optional<Problem> add_machines(const Shop& shop, const LinesByPlace& machines);
 
   std::vector<const Acquisition*> acquisitions_;
   std::vector<Arrival> arrivals_;

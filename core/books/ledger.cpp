@@ -2,6 +2,17 @@
 
 namespace secondpull::bookkeeping {
 
+namespace {
+
+constexpr std::size_t kUsualLegs = 3;
+
+}  // namespace
+
+void Ledger::reserve(std::size_t events) {
+  happenings_.reserve(events);
+  entries_.reserve(events * kUsualLegs);
+}
+
 void Ledger::open(Date date, Turn turn, AnyId event) {
   close();
   happenings_.push_back({date, turn, event, entries_.size()});

@@ -53,6 +53,8 @@ class Ledger {
     std::size_t first_entry = 0;
   };
 
+  /// Makes room for the postings of that many events.
+  void reserve(std::size_t events);
   /// Begins the transaction of an event; the legs that follow are its postings. An event that moves no money
   /// leaves no transaction.
   void open(Date date, Turn turn, AnyId event);

@@ -8,6 +8,9 @@
 
 namespace secondpull::bookkeeping {
 
+/// The lines of each machine, by its place: looked up once, read often.
+using LinesByPlace = std::vector<const ByMachine::Lines*>;
+
 /// The hulk of a donor goes.
 struct HulkGone {
   const Disposal* disposal = nullptr;

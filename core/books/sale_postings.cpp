@@ -55,7 +55,7 @@ void Bookkeeper::move(MachineAccount& machine, Turn turn, const Sale& sale) {
   machine.sold = &sale;
   machine.tax_given_back = Money{};
   machine.left = sale.date;
-  machine.listed_for_days = days_listed(by_machine_->of(sale.machine), machine.came_in, sale.date);
+  machine.listed_for_days = days_listed(*(*lines_)[machine.place], machine.came_in, sale.date);
 }
 
 void Bookkeeper::move(MachineAccount& machine, Turn turn, const Return& back) {

@@ -148,9 +148,11 @@ void Stock::set_cost(const Harvest& line, Money cost) {
 
 Problem Stock::too_few(const Use& use, std::int64_t there) const {
   const Part* part = shop_->find(use.part);
-  return {fmt::format("{} of {} {} used on {}, and {} in stock on that day.", use.quantity,
+  const std::string_view source = use.from_order ? " of that order" : use.from_donor ? " of that donor" : "";
+  return {fmt::format("{} of {} {} used on {}, and {}{} in stock on that day.", use.quantity,
                       part == nullptr ? "a part" : part->name, use.quantity == 1 ? "was" : "were",
-                      iso(use.day), there == 0 ? "none were" : fmt::format("only {} were", there)),
+                      iso(use.day), there == 0 ? "none" : fmt::format("only {}", there),
+                      fmt::format("{} {}", source, there == 1 ? "was" : "were")),
           "quantity", std::to_string(use.quantity)};
 }
 
