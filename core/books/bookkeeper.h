@@ -13,8 +13,7 @@ namespace secondpull::bookkeeping {
 /// event; they stand in files by subject (acquisition, costs, parts, donors, sales, running costs).
 class Bookkeeper {
  public:
-  Bookkeeper(const Shop& shop, const MileageRates& rates, Lots lots, Stock stock,
-             const ByMachine& by_machine);
+  Bookkeeper(const Shop& shop, const MileageRates& rates, Lots lots, Stock stock, const LinesByPlace& lines);
 
   std::optional<Problem> keep(Turn turn, const Acquisition& acquisition);
   std::optional<Problem> keep(Turn turn, const Arrival& arrival);

@@ -8,8 +8,8 @@
 namespace secondpull::test {
 
 /// A shop grown by random days of work: machines bought, given and left over, orders, parts fitted, sold and
-/// written off, donors, sales, returns, allowances, trips, expenses. A step that the books refuse (a part
-/// that is not there, a machine that is gone) is taken back, so that what is left is in order.
+/// written off, donors, sales, returns, allowances, trips, expenses. A step that breaks a rule of the records
+/// (a part that is not there, a machine that is gone) is taken back, so that what is left is in order.
 class RandomShop {
  public:
   RandomShop() {
