@@ -148,7 +148,7 @@ class ClockTag : public QAbstractButton {
     painter.drawRoundedRect(body, 4, 4);
     const int side = qRound(fontMetrics().height() * 0.9);
     const QRect picture{qRound(body.left()) + kGrid, qRound(body.center().y()) - side / 2, side, side};
-    icon("clock", look().on_accent).paint(&painter, picture);
+    app::icon("clock", look().on_accent).paint(&painter, picture);
     painter.setPen(look().on_accent);
     QRectF words = body.adjusted(2 * kGrid + side, 0, -kGrid, 0);
     painter.setFont(font());
