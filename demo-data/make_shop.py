@@ -241,6 +241,7 @@ HARVEST = {  # donor letter: lines (part, quantity, value in cents)
 }
 BUYERS = [row[0] for row in PEOPLE if row[0].startswith("B")]
 PLACE = "Corrow"
+PLUG_SOLD_ON = day("2026-06-20")
 TAX_FROM = day("2026-04-01")  # the day from which this shop collects sales tax
 
 
@@ -249,7 +250,7 @@ class Book:
 
     def __init__(self):
         self.rows = {}
-        self.needs = []  # (day, part, machine): parts to be fitted
+        self.needs = []  # (day, part, machine): parts to be fitted, or sold where no machine is named
 
     def add(self, table, **cells):
         self.rows.setdefault(table, []).append({key: value for key, value in cells.items() if value not in ("", None)})
@@ -409,7 +410,7 @@ def work_through(book, tag, came, spec, buyers):
 
 
 def supply(book):
-    """Orders for what the repairs need: a few pieces at a time, freight and tax on the bill; donors' parts first."""
+    """Orders for what is fitted or sold: a few pieces at a time, freight and tax on the bill; donors' parts first."""
     stock = {}
     arrivals = []  # (day, part, quantity)
     for row in book.rows["harvested"]:
@@ -437,7 +438,8 @@ def supply(book):
             order.setdefault("machine", tag)
             book.rows.setdefault("_orders", []).append(order) if order not in book.rows.get("_orders", []) else None
         stock[part] -= quantity
-        book.add("fitted", machine=tag, date=date, part=part, quantity=quantity)
+        if tag:
+            book.add("fitted", machine=tag, date=date, part=part, quantity=quantity)
     for order in book.rows.pop("_orders"):
         total = sum(PARTS[part][3] * count for part, count in order["lines"].items())
         freight = 595 if total < 4000 else 895 if total < 9000 else 0
@@ -472,7 +474,7 @@ def running_shop(book, number, tags):
     book.add("order_lines", order=f"O{number + 1}", part="blade-21", quantity=2, price="12.49")
     book.add("offers", machine=tags["for sale"][0], date=day("2026-11-22"), amount="175.00", who="Sunniva Tarl", comes=day("2026-11-25"))
     book.add("offers", machine=tags["for sale"][1], date=day("2026-11-23"), amount="80.00", who="caller from the notice board", comes=day("2026-11-28"))
-    book.add("parts_sold", date=day("2026-06-20"), part="plug", quantity=1, price="6.50", buyer="B04", sales_tax="0.39", place=PLACE)
+    book.add("parts_sold", date=PLUG_SOLD_ON, part="plug", quantity=1, price="6.50", buyer="B04", sales_tax="0.39", place=PLACE)
 
 
 COLUMNS = {
@@ -537,6 +539,7 @@ def build():
                 tags["for sale"].append(str(tag))
     for number_, came, spec in lives:
         work_through(book, number_, came, spec, buyers)
+    book.needs.append([PLUG_SOLD_ON, "plug", 1, ""])
     running_shop(book, supply(book), tags)
     return book.rows
 
