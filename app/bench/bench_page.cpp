@@ -31,7 +31,6 @@ namespace {
 
 constexpr int kPathWidth = 48 * kGrid;
 constexpr int kPathHeight = 30 * kGrid;
-constexpr int kWidestCard = 180 * kGrid;
 
 QFrame* hairline(QWidget* parent) {
   auto* line = new QFrame(parent);
@@ -117,6 +116,7 @@ BenchPage::BenchPage(Session& session, QWidget* parent) : Page(session, parent) 
 QWidget* BenchPage::makeCard() {
   auto* card = new QWidget(this);
   card->setObjectName(QStringLiteral("benchCard"));
+  setRank(card, "gloves");
   auto* scroll = new QScrollArea(card);
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
@@ -204,7 +204,7 @@ QWidget* BenchPage::makeCard() {
   body->addLayout(columns, 1);
   auto* inner = new QWidget(page);
   inner->setLayout(body);
-  inner->setMaximumWidth(kWidestCard);
+  inner->setMaximumWidth(kWidestCard * kGrid);
   auto* centred = new QHBoxLayout(page);
   centred->setContentsMargins(0, 0, 0, 0);
   centred->addWidget(inner);

@@ -4,35 +4,56 @@
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QStringListModel>
+#include <QVBoxLayout>
 
+#include "app/bench/cautions.h"
 #include "app/parts/look.h"
 
 namespace secondpull::app {
 
-HintLine::HintLine(const QString& name, QWidget* parent) : QLabel(parent) {
-  setObjectName(name);
-  setWordWrap(true);
-  setTextFormat(Qt::PlainText);
-  setIndent(0);
+HintLine::HintLine(const QString& name, QWidget* parent)
+    : QWidget(parent), says_{new QLabel(this)}, care_{new QLabel(this)} {
+  says_->setObjectName(name + QStringLiteral("Hint"));
+  care_->setObjectName(name + QStringLiteral("Care"));
+  says_->setTextFormat(Qt::PlainText);
+  care_->setTextFormat(Qt::RichText);
+  setRank(care_, "caution");
+  auto* column = new QVBoxLayout(this);
+  // Under the field, past its label and key.
+  column->setContentsMargins((kLabelWidth + 1) * kGrid, 0, 0, 0);
+  column->setSpacing(2);
+  for (QLabel* label : {says_, care_}) {
+    label->setWordWrap(true);
+    column->addWidget(label);
+  }
+  care_->hide();
   quiet({});
 }
 
 void HintLine::quiet(const QString& text) {
-  setRank(this, "small");
-  setText(text);
-  setVisible(!text.isEmpty());
-}
-
-void HintLine::caution(const QString& text) {
-  setRank(this, "caution");
-  setText(text.isEmpty() ? text : tr("Care: %1").arg(text));
-  setVisible(!text.isEmpty());
+  setRank(says_, "small");
+  says_->setText(text);
+  showWhatThereIs();
 }
 
 void HintLine::problem(const Problem& problem) {
-  setRank(this, "problem");
-  setText(QString::fromStdString(problem.sentence));
-  setVisible(true);
+  setRank(says_, "problem");
+  says_->setText(QString::fromStdString(problem.sentence));
+  showWhatThereIs();
+}
+
+void HintLine::careFor(const QString& words) {
+  const QString care = cautionLine(words);
+  care_->setText(care.isEmpty() ? QString{} : tr("<b>Care:</b> %1").arg(care.toHtmlEscaped()));
+  showWhatThereIs();
+}
+
+void HintLine::showWhatThereIs() {
+  const bool says = !says_->text().isEmpty();
+  const bool cares = !care_->text().isEmpty();
+  says_->setVisible(says);
+  care_->setVisible(cares);
+  setVisible(says || cares);
 }
 
 QHBoxLayout* typedRow(const QString& label, const QString& key, QWidget* field, QWidget* parent) {

@@ -41,18 +41,27 @@ class BenchPanel : public QWidget {
   MachineId machine_{};
 };
 
-/// The quiet line under a typed line: how it is understood, a caution, or what is wrong with it.
-class HintLine : public QLabel {
+/// The quiet lines under a typed line: how it is understood or what is wrong with it, and the caution of what
+/// it names. The labels are called `name` + "Hint" and `name` + "Care".
+class HintLine : public QWidget {
   Q_OBJECT
  public:
   explicit HintLine(const QString& name, QWidget* parent = nullptr);
   void quiet(const QString& text);
-  void caution(const QString& text);
   void problem(const Problem& problem);
   void clearHint() { quiet({}); }
+  /// Shows the cautions for these words; none where they are harmless.
+  void careFor(const QString& words);
+
+ private:
+  void showWhatThereIs();
+
+  QLabel* says_;
+  QLabel* care_;
 };
 
-constexpr int kLabelWidth = 13;  ///< of a typed line's label, in grid units
+constexpr int kWidestCard = 180;  ///< of the card, in grid units: beyond it the eye loses the line
+constexpr int kLabelWidth = 13;   ///< of a typed line's label, in grid units
 
 /// "Hours  F6" before a typed line; the label is the field's buddy.
 QHBoxLayout* typedRow(const QString& label, const QString& key, QWidget* field, QWidget* parent);

@@ -16,10 +16,9 @@ FaultPanel::FaultPanel(Session& session, std::function<Date()> day, QWidget* par
       day_{std::move(day)},
       rows_{new QVBoxLayout},
       line_{new QLineEdit(this)},
-      hint_{new HintLine(QStringLiteral("faultHint"), this)} {
+      hint_{new HintLine(QStringLiteral("fault"), this)} {
   line_->setObjectName(QStringLiteral("faultLine"));
   line_->setAccessibleName(tr("A fault: what it does wrong"));
-  hint_->setContentsMargins((kLabelWidth + 1) * kGrid, 0, 0, 0);
   rows_->setSpacing(kGrid);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);

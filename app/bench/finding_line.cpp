@@ -9,7 +9,6 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "app/bench/cautions.h"
 #include "app/bench/suggestions.h"
 #include "app/parts/edits.h"
 #include "app/parts/look.h"
@@ -53,7 +52,7 @@ FindingLine::FindingLine(Session& session, std::function<Date()> day, QWidget* p
       cost_{new MoneyEdit(QStringLiteral("cost"), session.currency(), more_row_)},
       fault_{new QComboBox(more_row_)},
       note_{new QLineEdit(more_row_)},
-      hint_{new HintLine(QStringLiteral("findingHint"), this)} {
+      hint_{new HintLine(QStringLiteral("finding"), this)} {
   const auto named = [](QLineEdit* field, const char* name, const QString& says, const QString& inside) {
     field->setObjectName(QString::fromLatin1(name));
     field->setAccessibleName(says);
@@ -91,7 +90,6 @@ FindingLine::FindingLine(Session& session, std::function<Date()> day, QWidget* p
   extra->addWidget(fault_, 1);
   extra->addWidget(note_, 1);
   more_row_->hide();
-  hint_->setContentsMargins((kLabelWidth + 1) * kGrid, 0, 0, 0);
 
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
@@ -162,10 +160,7 @@ std::optional<FaultId> FindingLine::fault() const {
 
 void FindingLine::explain() {
   const QString step = step_->text();
-  if (const QString care = cautionLine(step + u' ' + reading_->text()); !care.isEmpty()) {
-    hint_->caution(care);
-    return;
-  }
+  hint_->careFor(step);
   const auto minutes = minutes_->value();
   if (step.trimmed().isEmpty() || !minutes) {
     hint_->clearHint();

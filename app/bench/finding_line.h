@@ -19,7 +19,8 @@ Work workOfStep(const QString& step);
 /// for, the fault it is about and a note when asked for. Enter in the step goes on to the outcome, Enter
 /// there saves. Minutes are logged as own hours in the same action, unless the clock runs on this machine
 /// and counts them already. Object names: "findingStep", "findingOutcome", "findingMinutes", "findingMore",
-/// "findingReading", "findingUnit", "findingCost", "findingFault", "findingNote", "findingHint".
+/// "findingReading", "findingUnit", "findingCost", "findingFault", "findingNote", "findingHint",
+/// "findingCare".
 class FindingLine : public BenchPanel {
   Q_OBJECT
  public:

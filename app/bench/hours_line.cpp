@@ -6,7 +6,6 @@
 #include <QTimer>
 #include <QVBoxLayout>
 
-#include "app/bench/cautions.h"
 #include "app/bench/quick_lines.h"
 #include "app/parts/look.h"
 #include "core/shop/bench.h"
@@ -28,7 +27,7 @@ HoursLine::HoursLine(Session& session, std::function<Date()> day, QWidget* paren
       day_{std::move(day)},
       line_{new QLineEdit(this)},
       clock_{new QPushButton(this)},
-      hint_{new HintLine(QStringLiteral("labourHint"), this)},
+      hint_{new HintLine(QStringLiteral("labour"), this)},
       tick_{new QTimer(this)} {
   line_->setObjectName(QStringLiteral("labourLine"));
   line_->setAccessibleName(tr("Hours by hand"));
@@ -37,7 +36,6 @@ HoursLine::HoursLine(Session& session, std::function<Date()> day, QWidget* paren
   clock_->setToolTip(tr("Number pad +, or Ctrl+T"));
   QHBoxLayout* row = typedRow(tr("Hours"), QStringLiteral("F6"), line_, this);
   row->addWidget(clock_);
-  hint_->setContentsMargins((kLabelWidth + 1) * kGrid, 0, 0, 0);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(kGrid / 2);
@@ -103,6 +101,7 @@ void HoursLine::toggleClock() {
 
 void HoursLine::explain() {
   const QString text = line_->text();
+  hint_->careFor({});
   if (text.trimmed().isEmpty()) return hint_->clearHint();
   const auto read = readLabour(text, Work::repair);
   if (!read) {
@@ -110,9 +109,7 @@ void HoursLine::explain() {
     return hint_->quiet(only_work ? tr("The clock will be logged as %1.").arg(wordOf(typedWork()))
                                   : tr("How long, then what it was: 1h20 repair."));
   }
-  const QString care =
-      cautionLine(read->note + u' ' + (read->work == Work::test_run ? wordOf(read->work) : QString{}));
-  if (!care.isEmpty()) return hint_->caution(care);
+  hint_->careFor(read->note + u' ' + (read->work == Work::test_run ? wordOf(read->work) : QString{}));
   const QString logs =
       tr("Enter logs %1 of %2").arg(QString::fromStdString(shown(read->minutes)), wordOf(read->work));
   hint_->quiet(read->note.isEmpty() ? tr("%1.").arg(logs) : tr("%1: %2.").arg(logs, read->note));

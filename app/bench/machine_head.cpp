@@ -95,10 +95,10 @@ MachineHead::MachineHead(Session& session, QWidget* parent)
   hours_->setObjectName(QStringLiteral("hoursIn"));
   earned_->setObjectName(QStringLiteral("earned"));
   per_hour_->setObjectName(QStringLiteral("perHour"));
-  auto* previous = quietButton(QStringLiteral("‹"), "previousMachine", tr("The machine before"),
+  auto* previous = quietButton(tr("‹ Before"), "previousMachine", tr("The machine before"),
                                QStringLiteral("Ctrl+PgUp"), this);
-  auto* next = quietButton(QStringLiteral("›"), "nextMachine", tr("The next machine"),
-                           QStringLiteral("Ctrl+PgDown"), this);
+  auto* next =
+      quietButton(tr("Next ›"), "nextMachine", tr("The next machine"), QStringLiteral("Ctrl+PgDown"), this);
   auto* pick = quietButton(tr("Another machine"), "pickMachine", tr("Pick another machine"),
                            QStringLiteral("Ctrl+O"), this);
 

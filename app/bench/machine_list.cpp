@@ -9,6 +9,7 @@
 #include "app/frame/session.h"
 #include "app/parts/form.h"
 #include "app/parts/look.h"
+#include "app/parts/tag_delegate.h"
 
 namespace secondpull::app {
 namespace {
@@ -80,6 +81,7 @@ MachineList::MachineList(Session& session, QWidget* parent)
         .number = true}},
       this);
   table_->setRowModel(model_);
+  table_->setItemDelegateForColumn(0, new TagDelegate{table_});
   table_->sortBy(QStringLiteral("tag"), Qt::DescendingOrder);
 
   auto* nothing = new EmptyState(

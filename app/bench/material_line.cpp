@@ -4,7 +4,6 @@
 #include <QLineEdit>
 #include <QVBoxLayout>
 
-#include "app/bench/cautions.h"
 #include "app/bench/quick_lines.h"
 #include "app/bench/suggestions.h"
 #include "app/parts/look.h"
@@ -16,12 +15,11 @@ MaterialLine::MaterialLine(Session& session, std::function<Date()> day, QWidget*
     : BenchPanel(session, parent),
       day_{std::move(day)},
       line_{new QLineEdit(this)},
-      hint_{new HintLine(QStringLiteral("materialHint"), this)} {
+      hint_{new HintLine(QStringLiteral("material"), this)} {
   line_->setObjectName(QStringLiteral("materialLine"));
   line_->setAccessibleName(tr("Material used and its cost"));
   line_->setPlaceholderText(tr("degreaser 3.50"));
   QHBoxLayout* row = typedRow(tr("Material"), QStringLiteral("F8"), line_, this);
-  hint_->setContentsMargins((kLabelWidth + 1) * kGrid, 0, 0, 0);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(kGrid / 2);
@@ -46,8 +44,8 @@ void MaterialLine::refresh() {
 }
 
 void MaterialLine::explain() {
+  hint_->careFor(line_->text());
   if (line_->text().trimmed().isEmpty()) return hint_->clearHint();
-  if (const QString care = cautionLine(line_->text()); !care.isEmpty()) return hint_->caution(care);
   const auto read = readMaterial(line_->text(), session().currency());
   hint_->quiet(read ? tr("Enter puts %1 of %2 on this machine.").arg(session().money(read->cost), read->what)
                     : tr("What it was, then what it cost: degreaser 3.50."));

@@ -10,7 +10,6 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "app/bench/cautions.h"
 #include "app/bench/guesses.h"
 #include "app/bench/quick_lines.h"
 #include "app/parts/edits.h"
@@ -42,7 +41,7 @@ PartLine::PartLine(Session& session, std::function<Date()> day, QWidget* parent)
       fit_{new QPushButton(tr("Fit"), this)},
       found_{new QPushButton(tr("In hand, not on the shelf"), this)},
       cost_{new MoneyEdit(QStringLiteral("cost"), session.currency(), this)},
-      hint_{new HintLine(QStringLiteral("partHint"), this)} {
+      hint_{new HintLine(QStringLiteral("part"), this)} {
   line_->setObjectName(QStringLiteral("partLine"));
   line_->setAccessibleName(tr("Part fitted"));
   line_->setPlaceholderText(tr("any bit of its name or number, x2 for two"));
@@ -67,7 +66,6 @@ PartLine::PartLine(Session& session, std::function<Date()> day, QWidget* parent)
   row->addWidget(fit_);
   row->addWidget(cost_);
   row->addWidget(found_);
-  hint_->setContentsMargins((kLabelWidth + 1) * kGrid, 0, 0, 0);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(kGrid / 2);
@@ -116,28 +114,26 @@ void PartLine::explain() {
   found_->setVisible(typed && !enough);
   cost_->setVisible(typed && !enough);
   showSources(now);
+  hint_->careFor(now.offer ? now.offer->name : now.name);
   if (!typed) return hint_->clearHint();
   if (!enough) guessCost(now);
 
-  const QString care = cautionLine(now.offer ? now.offer->name : now.name);
-  const QString tail = care.isEmpty() ? QString{} : QStringLiteral("\n") + tr("Care: %1").arg(care);
   if (enough) {
     const auto cost = session().books()->cost_of_next(now.offer->part, now.quantity);
     const bool in_turn = from_->currentIndex() <= 0;
-    hint_->quiet((in_turn ? tr("Enter fits %1: %2 on hand, costs %3.")
-                                .arg(pieces(now.offer->name, now.quantity))
-                                .arg(now.offer->on_hand)
-                                .arg(session().money(cost))
-                          : tr("Enter fits %1 from %2.")
-                                .arg(pieces(now.offer->name, now.quantity), from_->currentText())) +
-                 tail);
+    hint_->quiet((
+        in_turn
+            ? tr("Enter fits %1: %2 on hand, costs %3.")
+                  .arg(pieces(now.offer->name, now.quantity))
+                  .arg(now.offer->on_hand)
+                  .arg(session().money(cost))
+            : tr("Enter fits %1 from %2.").arg(pieces(now.offer->name, now.quantity), from_->currentText())));
   } else if (now.offer) {
     hint_->quiet(tr("%1: %2 on hand. If it is in your hand, Ctrl+Enter takes it in and fits it.")
                      .arg(now.offer->name)
-                     .arg(now.offer->on_hand) +
-                 tail);
+                     .arg(now.offer->on_hand));
   } else {
-    hint_->quiet(tr("No part of that name yet. Ctrl+Enter takes in “%1” and fits it.").arg(now.name) + tail);
+    hint_->quiet(tr("No part of that name yet. Ctrl+Enter takes in “%1” and fits it.").arg(now.name));
   }
 }
 

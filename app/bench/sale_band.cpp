@@ -45,7 +45,12 @@ SaleBand::SaleBand(Session& session, QWidget* parent)
   asking->addLayout(asked);
   asking->addWidget(from_);
 
-  auto* row = new QHBoxLayout(this);
+  auto* inner = new QWidget(this);
+  inner->setMaximumWidth(kWidestCard * kGrid);
+  auto* outer = new QHBoxLayout(this);
+  outer->setContentsMargins(0, 0, 0, 0);
+  outer->addWidget(inner);
+  auto* row = new QHBoxLayout(inner);
   row->setContentsMargins(3 * kGrid, kGrid, 3 * kGrid, kGrid);
   row->setSpacing(4 * kGrid);
   row->addLayout(asking);
@@ -85,10 +90,10 @@ void SaleBand::showFigures() {
   const auto sold =
       price ? books->if_sold(machine(), *price, Money{}, Money{}, session().today()) : std::nullopt;
   const QString why = sold ? whyIfSold(session(), *sold, *price) : QString{};
-  gross_->setFigure(session().money(sold ? sold->gross_profit : std::nullopt), why);
-  running_->setFigure(session().money(sold ? std::optional{sold->running_costs} : std::nullopt), why);
+  gross_->setFigure(session().money(sold ? sold->gross_profit : std::nullopt), {});
+  running_->setFigure(session().money(sold ? std::optional{sold->running_costs} : std::nullopt), {});
   profit_->setFigure(session().money(sold ? sold->profit : std::nullopt), why);
-  per_hour_->setFigure(session().money(sold ? sold->pay_per_hour : std::nullopt), why);
+  per_hour_->setFigure(session().money(sold ? sold->pay_per_hour : std::nullopt), {});
   if (const MachineFigures* now = books->machine(machine()))
     already_->setText(
         tr("Already in it: %1 and %2. That is spent either way, and does not count for whether to go on.")

@@ -123,7 +123,8 @@ void WordRow::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setPen(QPen{look().accent, 1.5});
-  painter.drawRoundedRect(QRectF{button->geometry()}.adjusted(-2, -2, 2, 2), 6, 6);
+  const QRectF around = QRectF{button->geometry()}.adjusted(-2, -2, 2, 2);
+  painter.drawRoundedRect(around.intersected(QRectF{rect()}.adjusted(1, 1, -1, -1)), 6, 6);
 }
 
 struct RecordPicker::Impl : public QObject {

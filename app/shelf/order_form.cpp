@@ -48,10 +48,11 @@ Form* orderForm(Session& session, QWidget* parent) {
       pieces += row.quantity;
     }
     const Money extra = freight->value().value_or(Money{}) + tax->value().value_or(Money{});
-    total->setText(pieces == 0 ? QObject::tr("One line a part. A new row follows when the last one is begun.")
-                               : QObject::tr("%n piece(s) for %1, with freight and tax %2", nullptr,
-                                             static_cast<int>(pieces))
-                                     .arg(session.money(goods), session.money(goods + extra)));
+    if (pieces == 0)
+      return total->setText(QObject::tr("One line a part. A new row follows when the last one is begun."));
+    const QString words = pieces == 1 ? QObject::tr("1 piece for %1, with freight and tax %2")
+                                      : QObject::tr("%1 pieces for %2, with freight and tax %3").arg(pieces);
+    total->setText(words.arg(session.money(goods), session.money(goods + extra)));
   };
   QObject::connect(rows, &PartRows::edited, form, add_up);
   QObject::connect(freight, &QLineEdit::textChanged, form, add_up);

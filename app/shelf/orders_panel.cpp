@@ -26,8 +26,8 @@ QString arrivalInWords(const OrderRow& row, Date today) {
   if (row.arrived)
     return QObject::tr("came %1").arg(QString::fromStdString(shown_short(*row.arrived, today)));
   const int days = days_between(row.date, today);
-  return days <= 0 ? QObject::tr("under way since today")
-                   : QObject::tr("under way for %n day(s)", nullptr, days);
+  if (days == 1) return QObject::tr("under way since yesterday");
+  return days <= 0 ? QObject::tr("under way since today") : QObject::tr("under way for %1 days").arg(days);
 }
 
 std::vector<TableColumn<OrderRow>> columns(const Session& session) {
@@ -76,6 +76,7 @@ OrdersPanel::OrdersPanel(Session& session, QWidget* parent)
       empty_{new EmptyState(QStringLiteral("shelf"),
                             tr("Here stand the orders: what is under way and what came."),
                             tr("Place an order"), this)},
+      order_scroll_{nullptr},
       order_slot_{new QVBoxLayout},
       new_{new QPushButton(tr("Place an order  Ctrl+N"), full_)},
       detail_{new QWidget(full_)},
@@ -125,7 +126,20 @@ OrdersPanel::OrdersPanel(Session& session, QWidget* parent)
   row->addWidget(detail_);
   auto* outer = new QVBoxLayout(this);
   outer->setContentsMargins(0, 0, 0, 0);
-  outer->addLayout(order_slot_);
+  auto* scroll = new QScrollArea(this);
+  auto* page = new QWidget(scroll);
+  setRank(page, "page");
+  auto* form_column = new QVBoxLayout(page);
+  form_column->setContentsMargins(0, 0, 0, 0);
+  form_column->addLayout(order_slot_);
+  form_column->addStretch(1);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  scroll->setWidget(page);
+  scroll->hide();
+  order_scroll_ = scroll;
+  outer->addWidget(order_scroll_, 1);
   outer->addWidget(full_, 1);
   outer->addWidget(empty_, 1);
 
@@ -154,6 +168,7 @@ void OrdersPanel::refresh() {
     if (rows[i].order == before->order) at = static_cast<int>(i);
   full_->setVisible(!rows.empty() && !order_form_);
   empty_->setVisible(rows.empty() && !order_form_);
+  order_scroll_->setVisible(order_form_ != nullptr);
   const QString said_before = came_in_->isVisibleTo(detail_) ? came_in_->text() : QString{};
   model_->setRows(std::move(rows));
   if (at >= 0) table_->selectSourceRow(at);
@@ -230,6 +245,7 @@ void OrdersPanel::placeOrder() {
   Form* form = orderForm(session(), this);
   full_->hide();
   empty_->hide();
+  order_scroll_->show();
   keepForm(form, order_slot_, order_form_);
 }
 

@@ -37,6 +37,7 @@ class OrdersPanel : public ShelfPanel {
   DataTable* table_;
   QWidget* full_;
   EmptyState* empty_;
+  QWidget* order_scroll_;
   QVBoxLayout* order_slot_;
   QPointer<Form> order_form_;
   QPushButton* new_;

@@ -45,7 +45,7 @@ PartOutPanel::PartOutPanel(Session& session, QWidget* parent)
   auto* title = new QLabel(tr("How its cost splits"), this);
   setRank(title, "subheading");
   auto* care = new QLabel(
-      tr("Care: %1 %2 %3")
+      tr("<b>Care:</b> %1 %2 %3")
           .arg(caution(Danger::blade), caution(Danger::fuel), tr("The maker's manual comes first.")),
       this);
   setRank(care, "caution");

@@ -17,7 +17,7 @@
 namespace secondpull::app {
 namespace {
 
-constexpr int kDetailWidth = 42 * kGrid;
+constexpr int kDetailWidth = 36 * kGrid;
 
 QVariant sortable(Money amount) {
   return QVariant::fromValue<qlonglong>(amount.minor());
@@ -38,12 +38,11 @@ std::vector<TableColumn<StockRow>> columns(const Session& session) {
       {.key = "on_order",
        .title = QObject::tr("On order"),
        .text =
-           [](const StockRow& row) { return row.on_order == 0 ? QString{} : QString::number(row.on_order); },
-       .sort = [](const StockRow& row) { return QVariant::fromValue<qlonglong>(row.on_order); },
-       .number = true},
-      {.key = "ordered_for",
-       .title = QObject::tr("For"),
-       .text = [](const StockRow& row) { return row.ordered_for; }},
+           [](const StockRow& row) {
+             if (row.on_order == 0) return QString{};
+             return row.ordered_for.isEmpty() ? QString::number(row.on_order) : row.ordered_for;
+           },
+       .sort = [](const StockRow& row) { return QVariant::fromValue<qlonglong>(row.on_order); }},
       {.key = "off_donors",
        .title = QObject::tr("Off donors"),
        .text = [](const StockRow& row) { return row.off_donors; }},
@@ -69,7 +68,13 @@ std::vector<TableColumn<StockRow>> columns(const Session& session) {
        .title = QObject::tr("Supplier"),
        .text = [](const StockRow& row) { return row.supplier; },
        .shown = false},
-      {.key = "says", .title = QObject::tr("Runs low"), .text = [](const StockRow& row) { return row.says; }},
+      {.key = "says",
+       .title = QObject::tr("Runs low"),
+       .text =
+           [](const StockRow& row) {
+             return row.low ? QObject::tr("low: order at %1").arg(*row.reorder_at) : QString{};
+           },
+       .why = [](const StockRow& row) { return row.says; }},
   };
 }
 
@@ -135,6 +140,7 @@ PartsPanel::PartsPanel(Session& session, QWidget* parent)
   table_->setObjectName(QStringLiteral("partTable"));
   table_->setAccessibleName(tr("Parts"));
   table_->setRowModel(model_);
+  table_->sortBy(QStringLiteral("name"), Qt::AscendingOrder);
   name_->setObjectName(QStringLiteral("partName"));
   name_->setWordWrap(true);
   pieces_->setObjectName(QStringLiteral("partPieces"));
