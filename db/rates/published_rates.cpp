@@ -20,7 +20,8 @@ T sound(Result<T> result) {
 
 MileageRates read(const char* json) {
   std::vector<MileageRate> rates;
-  for (const nlohmann::json& entry : nlohmann::json::parse(json).at("rates")) {
+  const nlohmann::json table = nlohmann::json::parse(json);  // outlives the loop over a part of it
+  for (const nlohmann::json& entry : table.at("rates")) {
     // "72.5" cents are read as an amount with one decimal, so that no binary fraction comes in between.
     const Currency tenths{"cents", 1};
     rates.push_back(
