@@ -27,7 +27,8 @@ void check_cells(const Shop& shop, RuleBreaks& breaks);          ///< what one c
 void check_identifiers(const Shop& shop, RuleBreaks& breaks);    ///< none used twice
 void check_references(const Shop& shop, RuleBreaks& breaks);     ///< none to nothing
 void check_order_of_days(const Shop& shop, RuleBreaks& breaks);  ///< too early, out of turn, not here
-void check_disposals(const Shop& shop, RuleBreaks& breaks);      ///< hulks, donors, what is kept
+void check_disposals(const Shop& shop, RuleBreaks& breaks);      ///< hulks, what is kept
+void check_donors(const Shop& shop, RuleBreaks& breaks);         ///< parted out before parts are taken
 void check_stock_and_lots(const Shop& shop,
                           RuleBreaks& breaks);  ///< stock, empty orders, opening lines, totals
 

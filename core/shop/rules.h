@@ -22,4 +22,8 @@ struct RuleBreak {
 /// entered.
 std::vector<RuleBreak> broken_rules(const Shop& shop);
 
+/// Those of them that a record breaks by itself, whatever the other records are: values out of range, and
+/// cells that exclude each other. In the same order.
+std::vector<RuleBreak> broken_by_one_record(const Shop& shop);
+
 }  // namespace secondpull

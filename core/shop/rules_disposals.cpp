@@ -36,14 +36,18 @@ void check_hulk(const Shop& shop, const Disposal& disposal, RuleBreaks& breaks) 
 }  // namespace
 
 void check_disposals(const Shop& shop, RuleBreaks& breaks) {
-  std::unordered_set<MachineId> parted_out;
   for (const Disposal& disposal : shop.all<Disposal>()) {
-    if (disposal.how == DisposalKind::parted_out) parted_out.insert(disposal.machine);
     if (disposal.how == DisposalKind::kept && !disposal.proceeds.is_zero())
       breaks.add(disposal.id, "proceeds", plain(disposal.proceeds, shop.settings.currency),
                  "A machine kept for own use brings in no money.");
     check_hulk(shop, disposal, breaks);
   }
+}
+
+void check_donors(const Shop& shop, RuleBreaks& breaks) {
+  std::unordered_set<MachineId> parted_out;
+  for (const Disposal& disposal : shop.all<Disposal>())
+    if (disposal.how == DisposalKind::parted_out) parted_out.insert(disposal.machine);
   for (const Harvest& line : shop.all<Harvest>())
     if (const Machine* const donor = shop.find(line.donor);
         donor != nullptr && !parted_out.contains(line.donor))
