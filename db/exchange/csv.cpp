@@ -9,13 +9,13 @@
 namespace secondpull::db {
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-constexpr std::string_view formula_starts = "=+-@\t\r";
+constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+constexpr std::string_view kFormulaStarts = "=+-@\t\r";
 
 /// Where the apostrophes at the start of a text end in what would run as a formula; npos if they do not.
 std::size_t formula_at(std::string_view text) {
   const std::size_t at = text.find_first_not_of('\'');
-  if (at == std::string_view::npos || formula_starts.find(text[at]) == std::string_view::npos)
+  if (at == std::string_view::npos || kFormulaStarts.find(text[at]) == std::string_view::npos)
     return std::string_view::npos;
   return at;
 }
@@ -70,7 +70,7 @@ std::string legible(std::string_view text) {
 class CsvReader {
  public:
   explicit CsvReader(std::string_view text) : all_plain_{is_plain_text(text)} {
-    if (text.substr(0, byte_order_mark.size()) == byte_order_mark) text.remove_prefix(byte_order_mark.size());
+    if (text.substr(0, kByteOrderMark.size()) == kByteOrderMark) text.remove_prefix(kByteOrderMark.size());
     table_.text_.assign(text.begin(), text.end());
     at_ = table_.text_.data();
     end_ = at_ + table_.text_.size();
@@ -104,8 +104,8 @@ class CsvReader {
       more = at_ != end_ && *at_ == ',';
       if (more) ++at_;
     }
-    table_.rows_.push_back({line, first, table_.cells_.size() - first});
     pass_line_end();
+    table_.rows_.push_back({line, first, table_.cells_.size() - first});
   }
 
   /// A cell without quotes, or what stands after a closing quote: up to the next comma or line end. Moves it
@@ -164,7 +164,7 @@ class CsvReader {
   }
 
   void fault(std::size_t line, std::string sentence) {
-    table_.faults_.push_back({line, cell_, {}, std::move(sentence)});
+    table_.faults_.push_back({line, table_.rows_.size(), cell_, {}, std::move(sentence)});
   }
 
   CsvTable table_;
@@ -205,11 +205,11 @@ void append_csv_row(std::string& out, std::span<const std::string> cells) {
   out += "\r\n";
 }
 
-std::string guarded(std::string_view text) {
+std::string guard_formula(std::string_view text) {
   return formula_at(text) == std::string_view::npos ? std::string{text} : fmt::format("'{}", text);
 }
 
-std::string_view unguarded(std::string_view cell) {
+std::string_view unguard_formula(std::string_view cell) {
   const std::size_t at = formula_at(cell);
   return at == std::string_view::npos || at == 0 ? cell : cell.substr(1);
 }

@@ -15,6 +15,7 @@ namespace secondpull::db {
 /// What breaks RFC 4180 (or is no text) in a CSV file.
 struct CsvFault {
   std::size_t line = 0;  ///< of the fault itself, from 1
+  std::size_t row = 0;   ///< the row it stands in, from 0
   std::size_t cell = 0;  ///< its place in the row, from 0
   std::string value;     ///< what stands there; bytes that are no text as \xNN
   std::string sentence;
@@ -62,9 +63,9 @@ void append_csv_row(std::string& out, std::span<const std::string> cells);
 /// A text cell that a spreadsheet would run as a formula begins with one of = + - @, a tab or a carriage
 /// return. It is written with an apostrophe before it. So that reading is the exact reverse, a text of
 /// apostrophes followed by one of these gets one more apostrophe too; every other text stays as it is.
-std::string guarded(std::string_view text);
-/// The reverse of `guarded`: takes the apostrophe off.
-std::string_view unguarded(std::string_view cell);
+std::string guard_formula(std::string_view text);
+/// The reverse of `guard_formula`: takes the apostrophe off.
+std::string_view unguard_formula(std::string_view cell);
 
 /// Is it well-formed UTF-8 (no overlong forms, surrogates, or values above U+10FFFF) without a NUL?
 bool is_plain_text(std::string_view text);

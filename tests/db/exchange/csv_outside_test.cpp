@@ -54,13 +54,13 @@ TEST(NaughtyStrings, ComeBackFromCsvUnchangedWithTheFormulaGuard) {
   std::string text;
   append_csv_row(text, std::vector<std::string>{"first", "second"});
   for (const std::string& naughty : strings)
-    append_csv_row(text, std::vector<std::string>{guarded(naughty), guarded(naughty)});
+    append_csv_row(text, std::vector<std::string>{guard_formula(naughty), guard_formula(naughty)});
   const CsvTable table = read_csv(text);
   ASSERT_THAT(table.faults(), testing::IsEmpty());
   ASSERT_EQ(table.size(), strings.size() + 1);
   for (std::size_t i = 0; i < strings.size(); ++i)
     for (const std::string_view cell : table.row(i + 1).cells)
-      EXPECT_EQ(unguarded(cell), strings[i]);
+      EXPECT_EQ(unguard_formula(cell), strings[i]);
 }
 
 }  // namespace

@@ -1,1 +1,0 @@
-#include "db/exchange/exchange.h"
