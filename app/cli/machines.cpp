@@ -1,0 +1,101 @@
+#include <memory>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "app/cli/call.h"
+#include "app/cli/text_table.h"
+#include "core/books/books.h"
+#include "core/shop/words.h"
+#include "db/rates/published_rates.h"
+
+namespace secondpull::cli {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+template <class Value, class Show>
+Json or_null(const std::optional<Value>& value, Show&& show) {
+  return value ? Json(show(*value)) : Json(nullptr);
+}
+
+/// A line of `machines --json`, with the keys in the order that the exchange format names.
+Json as_json(const Machine& machine, const MachineFigures& figures, const Currency& currency) {
+  const auto money = [&](Money amount) { return plain(amount, currency); };
+  return {
+      {"tag", machine.tag},
+      {"kind", word(machine.kind)},
+      {"stage", word(figures.stage)},
+      {"acquired", iso(figures.acquired)},
+      {"sold", or_null(figures.sold, iso)},
+      {"cost_basis", money(figures.cost_basis)},
+      {"net_proceeds", or_null(figures.net_proceeds, money)},
+      {"gross_profit", or_null(figures.gross_profit, money)},
+      {"running_costs", money(figures.running_costs)},
+      {"profit", or_null(figures.profit, money)},
+      {"hours", decimal_hours(figures.minutes)},
+      {"pay_per_hour", or_null(figures.pay_per_hour, money)},
+      {"days_held", or_null(figures.days_held, [](int days) { return days; })},
+  };
+}
+
+std::string json_of(const Books& books) {
+  const Shop& shop = books.shop();
+  std::string out = "[";
+  for (const MachineFigures& figures : books.machines()) {
+    out += out.size() == 1 ? "\n" : ",\n";
+    out += as_json(*shop.find(figures.machine), figures, shop.settings.currency).dump();
+  }
+  return out + "\n]\n";
+}
+
+std::string table_of(const Books& books) {
+  using enum TextTable::Side;
+  const Shop& shop = books.shop();
+  const auto money = [&](Money amount) { return plain(amount, shop.settings.currency); };
+  const auto shown_if = [](const auto& value, auto&& show) {
+    return value ? show(*value) : std::string{"-"};
+  };
+  TextTable table{{{"Tag", left},
+                   {"Kind", left},
+                   {"Stage", left},
+                   {"Acquired", left},
+                   {"Sold", left},
+                   {"Cost basis", right},
+                   {"Net proceeds", right},
+                   {"Gross profit", right},
+                   {"Running costs", right},
+                   {"Profit", right},
+                   {"Hours", right},
+                   {"Pay per hour", right},
+                   {"Days held", right}}};
+  for (const MachineFigures& figures : books.machines()) {
+    const Machine& machine = *shop.find(figures.machine);
+    table.add({machine.tag, std::string{word(machine.kind)}, std::string{word(figures.stage)},
+               iso(figures.acquired), shown_if(figures.sold, iso), money(figures.cost_basis),
+               shown_if(figures.net_proceeds, money), shown_if(figures.gross_profit, money),
+               money(figures.running_costs), shown_if(figures.profit, money), decimal_hours(figures.minutes),
+               shown_if(figures.pay_per_hour, money),
+               shown_if(figures.days_held, [](int days) { return std::to_string(days); })});
+  }
+  return table.text();
+}
+
+Exit machines(const Call& call, bool json) {
+  const auto store = db::Store::open(call.shop, db::Access::read, call.now());
+  if (!store) return tell(store.error(), Exit::refused);
+  const auto books = Books::of(store->shop(), db::published_mileage_rates());
+  if (!books) return tell(books.error(), Exit::not_in_order);
+  return put(json ? json_of(*books) : table_of(*books));
+}
+
+}  // namespace
+
+void add_machines(CLI::App& app, Call& call) {
+  const auto json = std::make_shared<bool>(false);
+  CLI::App* command = add_command(app, call, "machines", "What each machine cost and earned",
+                                  [=, &call] { return machines(call, *json); });
+  command->add_flag("--json", *json, "One JSON value instead of a table");
+}
+
+}  // namespace secondpull::cli
