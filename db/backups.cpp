@@ -7,6 +7,7 @@
 
 #include <SQLiteCpp/Backup.h>
 #include <fmt/format.h>
+#include <sqlite3.h>
 
 #include "db/connection.h"
 #include "db/failure.h"
@@ -60,7 +61,7 @@ void copy_database(SQLite::Database& from, const fs::path& to) {
     {
       SQLite::Database copy = open_file(part, OpenAs::writer);
       SQLite::Backup backup{copy, from};
-      if (const int code = backup.executeStep(); code != SQLite::OK && backup.getRemainingPageCount() != 0)
+      if (const int code = backup.executeStep(); code != SQLITE_DONE)
         throw SQLite::Exception("another program kept the shop busy", code);
     }
     {

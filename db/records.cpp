@@ -97,15 +97,7 @@ void Records::refresh(Shop& shop, const std::vector<AnyId>& changed) {
 std::string Records::dump() {
   std::string text;
   each_kind([&]<class Record>(std::type_identity<Record>) {
-    std::string columns;
-    each_column<Record>([&](const auto& column, int position) {
-      columns += std::string{position > 0 ? " || ',' || " : ""} + "quote(" + column.name + ")";
-    });
-    text += std::string{Rows<Record>::table} + "\n";
-    SQLite::Statement statement{impl_->database,
-                                "SELECT " + columns + " FROM " + Rows<Record>::table + " ORDER BY id"};
-    while (statement.executeStep())
-      text += "  " + statement.getColumn(0).getString() + "\n";
+    text += std::string{Rows<Record>::table} + "\n" + impl_->rows<Record>().dump();
   });
   return text;
 }

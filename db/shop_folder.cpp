@@ -63,47 +63,41 @@ std::string untouchable(const fs::path& file) {
   return uri + "?immutable=1";
 }
 
-void judge_open_file(SQLite::Database& database, const fs::path& file, std::span<const Migration> migrations,
-                     Judge how, int& version) {
+void judge_open_file(SQLite::Database& database, const fs::path& file,
+                     std::span<const Migration> migrations) {
   const std::string name = file.string();
   if (database.execAndGet("PRAGMA application_id").getInt() != application_id)
     throw Failure{{fmt::format("{} is not a Second Pull shop. It was left as it is.", name), "", name}};
-  version = version_of(database);
-  if (version > newest_version(migrations))
+  if (const int version = version_of(database); version > newest_version(migrations))
     throw Failure{
         {fmt::format("The shop {} was written by a newer Second Pull (version {} of the file; this program "
                      "knows up to {}). Open it with that one. It was left as it is.",
                      name, version, newest_version(migrations)),
          "", name}};
-  if (how == Judge::thoroughly) {
-    const std::string found = database.execAndGet("PRAGMA quick_check(1)").getString();
-    if (found != "ok")
-      throw Failure{
-          {fmt::format("The shop {} is damaged ({}). It was left as it is: restore the newest copy from the "
-                       "folder's backups.",
-                       name, found),
-           "", name}};
-  }
+  if (const std::string found = database.execAndGet("PRAGMA quick_check(1)").getString(); found != "ok")
+    throw Failure{{fmt::format("The shop {} is damaged ({}). It was left as it is: restore the newest copy "
+                               "from the folder's backups.",
+                               name, found),
+                   "", name}};
 }
 
 }  // namespace
 
-int judge_shop_file(const fs::path& file, std::span<const Migration> migrations, Judge how) {
+void judge_shop_file(const fs::path& file, std::span<const Migration> migrations) {
   if (!fs::is_regular_file(file))
     throw Failure{{fmt::format("There is no shop in {}.", file.parent_path().string()), "", file.string()}};
-  int version = 0;
   try {
     const bool has_log = fs::exists(wal_of(file)) && fs::file_size(wal_of(file)) > 0;
     if (!has_log) {
       SQLite::Database database{untouchable(file), SQLite::OPEN_READONLY | SQLite::OPEN_URI};
-      judge_open_file(database, file, migrations, how, version);
+      judge_open_file(database, file, migrations);
     } else {
       const ScratchFolder scratch;
       const fs::path copy = scratch.path() / "copy.sqlite";
       copy_through_sqlite(file, copy);
       write_whole(wal_of(copy), read_whole(wal_of(file)));
       SQLite::Database database{copy, SQLite::OPEN_READWRITE};
-      judge_open_file(database, file, migrations, how, version);
+      judge_open_file(database, file, migrations);
     }
   } catch (const SQLite::Exception& error) {
     constexpr int primary_code = 0xff;
@@ -119,7 +113,6 @@ int judge_shop_file(const fs::path& file, std::span<const Migration> migrations,
            "", file.string()}};
     throw;
   }
-  return version;
 }
 
 bool can_hold_new_shop(const fs::path& folder) {

@@ -22,12 +22,9 @@ inline std::filesystem::path backup_folder(const std::filesystem::path& folder) 
   return folder / "backups";
 }
 
-enum class Judge { quickly, thoroughly };
-
-/// Looks at a file that may not be a shop of ours without touching it or making any other beside it.
-/// `thoroughly` walks every page as well. @throws Failure  not there, foreign, newer, or damaged, in words
-/// @return the version of the file
-int judge_shop_file(const std::filesystem::path& file, std::span<const Migration> migrations, Judge how);
+/// Looks at a file that may not be a shop of ours, every page of it, without touching it or making any other
+/// beside it. @throws Failure  not there, foreign, newer, or damaged, in words
+void judge_shop_file(const std::filesystem::path& file, std::span<const Migration> migrations);
 
 /// Is the folder absent, empty, or left behind by a create that was interrupted?
 bool can_hold_new_shop(const std::filesystem::path& folder);

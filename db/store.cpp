@@ -122,7 +122,7 @@ Result<Store> Store::open(const fs::path& folder, Access access, Instant now,
     const std::optional<std::string> holder = ShopLock::holder(folder);
     if (writing && holder) throw Failure{{ShopLock::refusal(folder, *holder), "", folder.string()}};
     // One that is open was judged by who has it open, and its log is not ours to copy while it grows.
-    if (!holder) judge_shop_file(shop_file(folder), migrations, writing ? Judge::thoroughly : Judge::quickly);
+    if (!holder) judge_shop_file(shop_file(folder), migrations);
     std::optional<ShopLock> lock;
     if (writing) {
       lock = ShopLock::take(folder, now);

@@ -58,8 +58,10 @@ fs::path Store::Impl::make_backup() {
 }
 
 void Store::Impl::back_up_the_day() {
-  if (shop->empty() || backups.has_one_of(utc_day(now))) return;
-  const auto made = guarded(backup_folder(folder), [&] { make_backup(); });
+  if (shop->empty()) return;
+  const auto made = guarded(backup_folder(folder), [&] {
+    if (!backups.has_one_of(utc_day(now))) make_backup();
+  });
   backup_trouble = made ? std::nullopt : std::optional{made.error()};
 }
 
@@ -99,7 +101,7 @@ Result<void> Store::restore(const fs::path& file, const fs::path& folder) {
     fs::remove_all(making);
     make_private_folder(making);
     read_archive(file, making);
-    judge_shop_file(shop_file(making), schema_migrations(), Judge::thoroughly);
+    judge_shop_file(shop_file(making), schema_migrations());
     fs::remove(folder);
     put_in_place(making, folder);
   });
@@ -129,9 +131,10 @@ std::vector<Problem> Store::check() const {
     if (in.access == Access::write && !reloaded.same_records(*in.shop))
       found.push_back(
           {"The records in memory are not those of the file. Close the shop and open it again.", "", ""});
+    const std::int64_t next_id = in.desk.state().next_id;
     reloaded.each_table([&](const auto& table) {
       for (const auto& record : table)
-        if (number(record.id) >= in.desk.state().next_id)
+        if (number(record.id) >= next_id)
           found.push_back(
               {fmt::format("The record {} has an id that is still to be handed out.", number(record.id)),
                "id", ""});

@@ -9,6 +9,7 @@
 #include "db/failure.h"
 #include "db/rows/columns.h"
 #include "db/rows/kinds.h"
+#include "db/rows/row_sql.h"
 
 namespace secondpull::db {
 
@@ -18,26 +19,26 @@ class RowTable {
  public:
   using Id = decltype(Record::id);
 
-  explicit RowTable(SQLite::Database& database) : database_{database} {}
+  explicit RowTable(SQLite::Database& database)
+      : database_{database}, sql_{row_sql(Rows<Record>::table, names())} {}
 
   void insert(const Record& record) {
-    SQLite::Statement& statement = prepared(insert_, insert_text());
+    SQLite::Statement& statement = prepared(insert_, sql_.insert);
     bind_all(statement, record);
     run(statement);
   }
   void replace(const Record& record) {
-    SQLite::Statement& statement = prepared(replace_, replace_text());
+    SQLite::Statement& statement = prepared(replace_, sql_.replace);
     bind_all(statement, record);
-    expect_one(run(statement));
+    expect_one_row(run(statement), Rows<Record>::table);
   }
   void remove(Id id) {
-    SQLite::Statement& statement =
-        prepared(remove_, std::string{"DELETE FROM "} + Rows<Record>::table + " WHERE id = ?1");
+    SQLite::Statement& statement = prepared(remove_, sql_.remove);
     bind_value(statement, 1, id);
-    expect_one(run(statement));
+    expect_one_row(run(statement), Rows<Record>::table);
   }
   std::optional<Record> find(Id id) {
-    SQLite::Statement& statement = prepared(find_, select_text() + " WHERE id = ?1");
+    SQLite::Statement& statement = prepared(find_, sql_.find);
     const Reset reset{statement};
     bind_value(statement, 1, id);
     if (!statement.executeStep()) return std::nullopt;
@@ -45,11 +46,20 @@ class RowTable {
   }
   /// Every record in order of id.
   std::vector<Record> all() {
-    SQLite::Statement statement{database_, select_text() + " ORDER BY id"};
+    SQLite::Statement statement{database_, sql_.all};
     std::vector<Record> records;
     while (statement.executeStep())
       records.push_back(read(statement));
     return records;
+  }
+
+  /// Every row in order of id as text, a line each.
+  std::string dump() {
+    SQLite::Statement statement{database_, sql_.dump};
+    std::string text;
+    while (statement.executeStep())
+      text += "  " + statement.getColumn(0).getString() + "\n";
+    return text;
   }
 
  private:
@@ -59,33 +69,11 @@ class RowTable {
     ~Reset() { statement.tryReset(); }
   };
 
-  static std::string column_list() {
-    std::string text;
-    each_column<Record>([&](const auto& column, int position) {
-      if (position > 0) text += ", ";
-      text += column.name;
-    });
-    return text;
+  static std::vector<const char*> names() {
+    std::vector<const char*> all;
+    each_column<Record>([&](const auto& column, int) { all.push_back(column.name); });
+    return all;
   }
-  static std::string insert_text() {
-    std::string parameters;
-    each_column<Record>([&](const auto&, int position) {
-      parameters += (position > 0 ? ", ?" : "?") + std::to_string(position + 1);
-    });
-    return std::string{"INSERT INTO "} + Rows<Record>::table + " (" + column_list() + ") VALUES (" +
-           parameters + ")";
-  }
-  static std::string replace_text() {
-    std::string text = std::string{"UPDATE "} + Rows<Record>::table + " SET ";
-    each_column<Record>([&](const auto& column, int position) {
-      if (position == 0) return;  // the key never changes
-      if (position > 1) text += ", ";
-      text += std::string{column.name} + " = ?" + std::to_string(position + 1);
-    });
-    return text + " WHERE id = ?1";
-  }
-  static std::string select_text() { return "SELECT " + column_list() + " FROM " + Rows<Record>::table; }
-
   SQLite::Statement& prepared(std::optional<SQLite::Statement>& statement, const std::string& text) {
     if (!statement) statement.emplace(database_, text);
     return *statement;
@@ -99,12 +87,6 @@ class RowTable {
     const Reset reset{statement};
     return statement.exec();
   }
-  static void expect_one(int rows) {
-    if (rows != 1)
-      throw Failure{{std::string{"A record to be changed in "} + Rows<Record>::table +
-                         " is not in the shop file. Close the shop and open it again.",
-                     "id", ""}};
-  }
   static Record read(const SQLite::Statement& statement) {
     Record record;
     each_column<Record>([&](const auto& column, int position) {
@@ -115,6 +97,7 @@ class RowTable {
   }
 
   SQLite::Database& database_;
+  RowSql sql_;
   std::optional<SQLite::Statement> insert_, replace_, remove_, find_;
 };
 

@@ -5,7 +5,8 @@
 -- these would make the inverse of a changeset conflict. Rules that need more than one row live in core.
 --
 -- Amounts are whole minor units of the shop's currency, days are ISO text, instants are milliseconds of UTC since 1970,
--- measures with one decimal are whole tenths. An absent text is empty, any other absent value is NULL.
+-- measures with one decimal are whole tenths. An absent text is empty, any other absent value is NULL. In a day's CHECK
+-- the "+0 days" counts: without it 30 February passes.
 
 CREATE TABLE people (
   id INTEGER PRIMARY KEY,
@@ -21,7 +22,7 @@ CREATE TABLE acquisitions (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   code TEXT NOT NULL,
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   source TEXT NOT NULL CHECK (source IN ('curb', 'dump', 'gift', 'private', 'auction', 'trade-in', 'other')),
   from_person_id INTEGER REFERENCES people (id),
   price INTEGER NOT NULL CHECK (price >= 0),
@@ -60,10 +61,10 @@ CREATE TABLE faults (
   entered INTEGER NOT NULL,
   code TEXT NOT NULL,
   machine_id INTEGER NOT NULL REFERENCES machines (id),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   symptom TEXT NOT NULL,
   cause TEXT NOT NULL,
-  ended TEXT CHECK (ended BETWEEN '1900-01-01' AND '9999-12-31' AND date(ended) IS ended),
+  ended TEXT CHECK (ended BETWEEN '1900-01-01' AND '9999-12-31' AND date(ended, '+0 days') IS ended),
   how TEXT CHECK (how IN ('mended', 'given up', 'mistaken')),
   note TEXT NOT NULL
 ) STRICT;
@@ -73,7 +74,7 @@ CREATE TABLE findings (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   machine_id INTEGER NOT NULL REFERENCES machines (id),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   step TEXT NOT NULL,
   outcome TEXT NOT NULL,
   fault_id INTEGER REFERENCES faults (id),
@@ -91,7 +92,7 @@ CREATE TABLE labour (
   entered INTEGER NOT NULL,
   machine_id INTEGER REFERENCES machines (id),
   acquisition_id INTEGER REFERENCES acquisitions (id) CHECK (machine_id IS NULL OR acquisition_id IS NULL),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   minutes INTEGER NOT NULL CHECK (minutes >= 0),
   work TEXT NOT NULL CHECK (work IN ('pickup', 'diagnose', 'clean', 'repair', 'service', 'test run', 'list', 'sell',
                                      'comeback', 'other')),
@@ -115,9 +116,9 @@ CREATE TABLE orders (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   code TEXT NOT NULL,
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   supplier_id INTEGER REFERENCES people (id),
-  arrived TEXT CHECK (arrived BETWEEN '1900-01-01' AND '9999-12-31' AND date(arrived) IS arrived),
+  arrived TEXT CHECK (arrived BETWEEN '1900-01-01' AND '9999-12-31' AND date(arrived, '+0 days') IS arrived),
   freight INTEGER NOT NULL CHECK (freight >= 0),
   tax INTEGER NOT NULL CHECK (tax >= 0),
   opening INTEGER NOT NULL CHECK (opening IN (0, 1))
@@ -141,7 +142,7 @@ CREATE TABLE harvested (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   donor_id INTEGER NOT NULL REFERENCES machines (id),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   part_id INTEGER NOT NULL REFERENCES parts (id),
   quantity INTEGER NOT NULL CHECK (quantity >= 1),
   value INTEGER NOT NULL CHECK (value >= 0)
@@ -153,7 +154,7 @@ CREATE TABLE fitted (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   machine_id INTEGER REFERENCES machines (id),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   part_id INTEGER NOT NULL REFERENCES parts (id),
   quantity INTEGER NOT NULL CHECK (quantity >= 1),
   from_order_id INTEGER REFERENCES orders (id),
@@ -168,7 +169,7 @@ CREATE TABLE materials (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   machine_id INTEGER NOT NULL REFERENCES machines (id),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   what TEXT NOT NULL,
   cost INTEGER NOT NULL CHECK (cost >= 0)
 ) STRICT;
@@ -178,11 +179,11 @@ CREATE TABLE listings (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   machine_id INTEGER NOT NULL REFERENCES machines (id),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   channel TEXT NOT NULL,
   asking INTEGER NOT NULL CHECK (asking >= 0),
   sold_as TEXT CHECK (sold_as IN ('running', 'as is')),
-  ended TEXT CHECK (ended BETWEEN '1900-01-01' AND '9999-12-31' AND date(ended) IS ended)
+  ended TEXT CHECK (ended BETWEEN '1900-01-01' AND '9999-12-31' AND date(ended, '+0 days') IS ended)
 ) STRICT;
 CREATE INDEX listings_machine ON listings (machine_id);
 
@@ -190,10 +191,10 @@ CREATE TABLE offers (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   machine_id INTEGER NOT NULL REFERENCES machines (id),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   amount INTEGER NOT NULL CHECK (amount >= 0),
   who TEXT NOT NULL,
-  comes TEXT CHECK (comes BETWEEN '1900-01-01' AND '9999-12-31' AND date(comes) IS comes),
+  comes TEXT CHECK (comes BETWEEN '1900-01-01' AND '9999-12-31' AND date(comes, '+0 days') IS comes),
   result TEXT CHECK (result IN ('taken', 'refused', 'gone', 'no show'))
 ) STRICT;
 CREATE INDEX offers_machine ON offers (machine_id);
@@ -202,7 +203,7 @@ CREATE TABLE sales (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   machine_id INTEGER NOT NULL REFERENCES machines (id),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   buyer_id INTEGER REFERENCES people (id),
   price INTEGER NOT NULL CHECK (price >= 0),
   sales_tax INTEGER NOT NULL CHECK (sales_tax >= 0),
@@ -220,7 +221,7 @@ CREATE TABLE returns (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   machine_id INTEGER NOT NULL REFERENCES machines (id),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   refunded INTEGER NOT NULL CHECK (refunded >= 0),
   note TEXT NOT NULL
 ) STRICT;
@@ -230,7 +231,7 @@ CREATE TABLE allowances (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   machine_id INTEGER NOT NULL REFERENCES machines (id),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   amount INTEGER NOT NULL CHECK (amount >= 0),
   sales_tax INTEGER NOT NULL CHECK (sales_tax >= 0),
   note TEXT NOT NULL
@@ -240,7 +241,7 @@ CREATE INDEX allowances_machine ON allowances (machine_id);
 CREATE TABLE parts_sold (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   part_id INTEGER NOT NULL REFERENCES parts (id),
   quantity INTEGER NOT NULL CHECK (quantity >= 1),
   price INTEGER NOT NULL CHECK (price >= 0),
@@ -259,7 +260,7 @@ CREATE INDEX parts_sold_buyer ON parts_sold (buyer_id) WHERE buyer_id IS NOT NUL
 CREATE TABLE tax_paid (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   place TEXT NOT NULL,
   amount INTEGER NOT NULL CHECK (amount >= 0)
 ) STRICT;
@@ -268,11 +269,11 @@ CREATE TABLE disposals (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
   machine_id INTEGER NOT NULL REFERENCES machines (id),
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   how TEXT NOT NULL CHECK (how IN ('scrapped', 'parted out', 'kept')),
   proceeds INTEGER NOT NULL CHECK (proceeds >= 0),
   hulk_value INTEGER CHECK (hulk_value >= 0),
-  hulk_gone TEXT CHECK (hulk_gone BETWEEN '1900-01-01' AND '9999-12-31' AND date(hulk_gone) IS hulk_gone),
+  hulk_gone TEXT CHECK (hulk_gone BETWEEN '1900-01-01' AND '9999-12-31' AND date(hulk_gone, '+0 days') IS hulk_gone),
   hulk_here INTEGER NOT NULL CHECK (hulk_here IN (0, 1))
 ) STRICT;
 CREATE INDEX disposals_machine ON disposals (machine_id);
@@ -280,7 +281,7 @@ CREATE INDEX disposals_machine ON disposals (machine_id);
 CREATE TABLE trips (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   miles INTEGER NOT NULL CHECK (miles >= 0),
   purpose TEXT NOT NULL,
   destination TEXT NOT NULL,
@@ -293,7 +294,7 @@ CREATE INDEX trips_acquisition ON trips (acquisition_id) WHERE acquisition_id IS
 CREATE TABLE expenses (
   id INTEGER PRIMARY KEY,
   entered INTEGER NOT NULL,
-  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date) IS date),
+  date TEXT NOT NULL CHECK (date BETWEEN '1900-01-01' AND '9999-12-31' AND date(date, '+0 days') IS date),
   category TEXT NOT NULL,
   amount INTEGER NOT NULL CHECK (amount >= 0),
   note TEXT NOT NULL
