@@ -1,0 +1,115 @@
+#include "db/migrations.h"
+
+#include <array>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "db/backups.h"
+#include "db/connection.h"
+#include "db/shop_folder.h"
+#include "tests/db/store/test_shop.h"
+
+namespace secondpull::db {
+namespace {
+
+using namespace testing;
+using ::testing::HasSubstr;
+namespace fs = std::filesystem;
+
+Migration first() {
+  return schema_migrations().front();
+}
+Migration with(const char* sql, bool keeps_history = true) {
+  return {.version = 2, .sql = sql, .keeps_history = keeps_history};
+}
+
+/// A shop of version 1 with two actions, the second undone.
+void make_old_shop(const TempFolder& folder) {
+  Store store = new_store(folder);
+  done(store, take_in(*store.shop(), "1"));
+  done(store, take_in(*store.shop(), "2"));
+  ASSERT_TRUE(store.undo());
+  fs::remove_all(backup_folder(folder.shop()));
+}
+
+Result<Store> open_with(const TempFolder& folder, const Migration& second, Access access = Access::write) {
+  const std::array list{first(), second};
+  return Store::open(folder.shop(), access, noon(4, 1), list);
+}
+
+TEST(Migrations, AreNumberedWithoutGaps) {
+  int version = 0;
+  for (const Migration& migration : schema_migrations())
+    EXPECT_EQ(migration.version, ++version);
+}
+
+TEST(Migrations, BringAnOldShopUpToDateAfterABackup) {
+  const TempFolder folder;
+  make_old_shop(folder);
+  auto store = open_with(folder, with("CREATE TABLE neighbours (id INTEGER PRIMARY KEY) STRICT"));
+  ASSERT_TRUE(store) << store.error().sentence;
+  EXPECT_EQ(store->shop()->all<Machine>().size(), 1U);
+  const auto copies = Backups{backup_folder(folder.shop())}.names();
+  ASSERT_EQ(copies.size(), 1U);
+  SQLite::Database copy = open_file(backup_folder(folder.shop()) / copies.front(), OpenAs::reader);
+  EXPECT_EQ(version_of(copy), 1);
+  SQLite::Database file = open_file(shop_file(folder.shop()), OpenAs::reader);
+  EXPECT_EQ(version_of(file), 2);
+}
+
+TEST(Migrations, ThatOnlyAddKeepWhatCanBeUndone) {
+  const TempFolder folder;
+  make_old_shop(folder);
+  auto store =
+      open_with(folder, with("ALTER TABLE machines ADD COLUMN colour TEXT NOT NULL DEFAULT 'green'"));
+  ASSERT_TRUE(store) << store.error().sentence;
+  const auto redone = store->redo();
+  ASSERT_TRUE(redone) << redone.error().sentence;
+  EXPECT_EQ(store->shop()->all<Machine>().size(), 2U);
+  ASSERT_TRUE(store->undo());
+  ASSERT_TRUE(store->undo());
+  EXPECT_TRUE(store->shop()->empty());
+}
+
+TEST(Migrations, ThatDoMoreEndWhatCanBeUndone) {
+  const TempFolder folder;
+  make_old_shop(folder);
+  auto store = open_with(folder, with("UPDATE machines SET note = 'looked over'", false));
+  ASSERT_TRUE(store) << store.error().sentence;
+  EXPECT_EQ(store->shop()->all<Machine>().begin()->note, "looked over");
+  for (const HistoryEntry& entry : store->history())
+    EXPECT_FALSE(entry.undoable) << entry.title;
+  EXPECT_THAT(store->undo().error().sentence, HasSubstr("no longer be undone"));
+  EXPECT_FALSE(store->redo());
+  done(*store, take_in(*store->shop(), "3"));
+  EXPECT_TRUE(store->undo()) << "what comes after it can be";
+}
+
+TEST(Migrations, ThatFailLeaveTheShopAsItWas) {
+  for (const char* sql :
+       {"UPDATE machines SET note = 'x'; this is no SQL", "UPDATE machines SET acquisition_id = 99"}) {
+    SCOPED_TRACE(sql);
+    const TempFolder folder;
+    make_old_shop(folder);
+    const std::string before = reopened(folder, Access::read).dump();
+    EXPECT_FALSE(open_with(folder, with(sql)));
+    Store store = reopened(folder);
+    EXPECT_EQ(store.dump(), before);
+    EXPECT_TRUE(store.redo());
+  }
+}
+
+TEST(Migrations, AreNotRunForAReader) {
+  const TempFolder folder;
+  make_old_shop(folder);
+  const auto store =
+      open_with(folder, with("CREATE TABLE neighbours (id INTEGER PRIMARY KEY) STRICT"), Access::read);
+  ASSERT_FALSE(store);
+  EXPECT_THAT(store.error().sentence, HasSubstr("older Second Pull"));
+  SQLite::Database file = open_file(shop_file(folder.shop()), OpenAs::reader);
+  EXPECT_EQ(version_of(file), 1);
+}
+
+}  // namespace
+}  // namespace secondpull::db
