@@ -18,7 +18,7 @@ namespace {
 
 constexpr int kStringLeft = kGrid;    ///< where the string runs
 constexpr int kTextLeft = 4 * kGrid;  ///< where the words begin
-constexpr int kDayWidth = 8 * kGrid;
+constexpr int kLeastDayWidth = 8 * kGrid;
 
 /// One line of the path: a small tag on the string, the day, what happened, what it took.
 class PathDelegate : public QStyledItemDelegate {
@@ -51,7 +51,8 @@ class PathDelegate : public QStyledItemDelegate {
     const int amount_width = metrics.horizontalAdvance(amount);
     painter->setPen(now.ink);
     painter->drawText(box.right() - kGrid - amount_width, first, amount);
-    const int left = box.left() + kTextLeft + kDayWidth;
+    const int day_width = metrics.horizontalAdvance(model_.longestDay()) + 2 * kGrid;
+    const int left = box.left() + kTextLeft + std::max(kLeastDayWidth, day_width);
     const int room = box.right() - kGrid - left - (amount.isEmpty() ? 0 : amount_width + kGrid);
     painter->drawText(left, first, metrics.elidedText(line.what, Qt::ElideRight, room));
     if (!line.more.isEmpty()) {
@@ -107,6 +108,13 @@ int DayBookModel::rowCount(const QModelIndex& parent) const {
 QString DayBookModel::dayOf(int row) const {
   if (row > 0 && line(row - 1).date == line(row).date) return {};
   return QString::fromStdString(shown_short(line(row).date, session_.today()));
+}
+
+QString DayBookModel::longestDay() const {
+  QString longest;
+  for (int row = 0; row < rowCount(); ++row)
+    if (const QString day = dayOf(row); day.size() > longest.size()) longest = day;
+  return longest;
 }
 
 QString DayBookModel::amountOf(int row) const {

@@ -20,6 +20,7 @@ class DayBookModel : public QAbstractListModel {
   int rowCount(const QModelIndex& parent = {}) const override;
   QVariant data(const QModelIndex& index, int role) const override;
   QString dayOf(int row) const;     ///< "5 Mar"; empty if the line above is of the same day
+  QString longestDay() const;       ///< the widest text that dayOf gives
   QString amountOf(int row) const;  ///< money and time of the line, as far as it has them
 
  private:

@@ -13,7 +13,7 @@
 namespace secondpull::app {
 namespace {
 
-constexpr int kDetailWidth = 50 * kGrid;
+constexpr int kDetailWidth = 44 * kGrid;
 
 QVariant sortable(Money amount) {
   return QVariant::fromValue<qlonglong>(amount.minor());
@@ -26,8 +26,8 @@ QString arrivalInWords(const OrderRow& row, Date today) {
   if (row.arrived)
     return QObject::tr("came %1").arg(QString::fromStdString(shown_short(*row.arrived, today)));
   const int days = days_between(row.date, today);
-  if (days == 1) return QObject::tr("under way since yesterday");
-  return days <= 0 ? QObject::tr("under way since today") : QObject::tr("under way for %1 days").arg(days);
+  if (days == 1) return QObject::tr("under way, 1 day");
+  return days <= 0 ? QObject::tr("under way") : QObject::tr("under way, %1 days").arg(days);
 }
 
 std::vector<TableColumn<OrderRow>> columns(const Session& session) {
@@ -48,7 +48,8 @@ std::vector<TableColumn<OrderRow>> columns(const Session& session) {
            [shop](const OrderRow& row) {
              return QString::fromStdString(shown_short(row.date, shop->today()));
            },
-       .sort = [](const OrderRow& row) { return sortable(row.date); }},
+       .sort = [](const OrderRow& row) { return sortable(row.date); },
+       .shown = false},
       {.key = "supplier",
        .title = QObject::tr("Supplier"),
        .text = [](const OrderRow& row) { return row.supplier; }},

@@ -70,10 +70,7 @@ std::vector<TableColumn<StockRow>> columns(const Session& session) {
        .shown = false},
       {.key = "says",
        .title = QObject::tr("Runs low"),
-       .text =
-           [](const StockRow& row) {
-             return row.low ? QObject::tr("low: order at %1").arg(*row.reorder_at) : QString{};
-           },
+       .text = [](const StockRow& row) { return row.low ? QObject::tr("runs low") : QString{}; },
        .why = [](const StockRow& row) { return row.says; }},
   };
 }
