@@ -109,6 +109,7 @@ PhotoStrip::PhotoStrip(Session& session, QWidget* parent) : QListWidget(parent),
   setFrameShape(QFrame::NoFrame);
   setAcceptDrops(true);
   setDragDropMode(QAbstractItemView::DropOnly);
+  viewport()->setAcceptDrops(true);  // pictures that stay where they are would not take drops otherwise
   connect(this, &QListWidget::itemActivated, this, &PhotoStrip::openCurrent);
 }
 

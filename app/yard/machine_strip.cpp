@@ -235,12 +235,12 @@ void MachineStrip::Impl::build() {
   column->addLayout(photos_head);
   column->addWidget(photos);
 
-  symptom = new InPlaceText{"symptomEdit", tr("What it does wrong"), 2, body};
+  symptom = new InPlaceText{"stripSymptom", tr("What it does wrong"), 2, body};
   symptom->setPlaceholderText(tr("not tried yet"));
   symptom->onSave = [this](const QString& text) { edit(&Machine::symptom, text); };
   column->addWidget(smallLabel(tr("What it does wrong"), symptom, body));
   column->addWidget(symptom);
-  note = new InPlaceText{"noteEdit", tr("Note"), kNoteLines, body};
+  note = new InPlaceText{"stripNote", tr("Note"), kNoteLines, body};
   note->setPlaceholderText(tr("Anything worth knowing; Enter saves"));
   note->onSave = [this](const QString& text) { edit(&Machine::note, text); };
   column->addWidget(smallLabel(tr("Note"), note, body));

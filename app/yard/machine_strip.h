@@ -15,7 +15,7 @@ class Session;
 /// it.
 ///
 /// Object names: "machineStrip", "stripTag", "stripName", "stripStanding", "photoStrip", "addPhoto",
-/// "symptomEdit", "noteEdit", "openOnBench", "putForSale", "scrap"; while an amount is asked for:
+/// "stripSymptom", "stripNote", "openOnBench", "putForSale", "scrap"; while an amount is asked for:
 /// "amountBar", "amountEdit".
 class MachineStrip : public QWidget {
   Q_OBJECT
