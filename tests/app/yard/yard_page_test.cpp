@@ -1,6 +1,7 @@
 #include "app/yard/yard_page.h"
 
 #include <QBuffer>
+#include <QDragEnterEvent>
 #include <QImage>
 #include <QJsonDocument>
 #include <QLabel>
@@ -226,6 +227,9 @@ TEST(PhotoDropped, IsKeptForTheMachineAndUndoneAsOneAction) {
   auto* strip = named<PhotoStrip>(page.get(), "photoStrip");
   QMimeData data;
   data.setUrls({QUrl::fromLocalFile(pictureFile(shop, {3000, 1500}))});
+  QDragEnterEvent enter{QPoint{10, 10}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier};
+  QApplication::sendEvent(strip->viewport(), &enter);
+  EXPECT_TRUE(enter.isAccepted());
   QDropEvent drop{QPointF{10, 10}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier};
   QApplication::sendEvent(strip->viewport(), &drop);
   ASSERT_EQ(shop.shop()->all<Photo>().size(), 1u);
