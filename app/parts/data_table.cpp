@@ -177,7 +177,7 @@ void DataTable::Impl::fit() {
     bool text;
   };
   std::vector<Width> widths;
-  int total = 0, text_total = 0;
+  int total = 0, text_total = 0, text_to_squeeze = 0;
   for (int column = 0; column < sieve.columnCount(); ++column) {
     if (header.isSectionHidden(column)) continue;
     int widest = header.sectionSizeHint(column);
@@ -190,13 +190,18 @@ void DataTable::Impl::fit() {
     widths.push_back({column, widest, text});
     total += widest;
     if (text) text_total += widest;
+    if (text) text_to_squeeze += std::max(0, widest - kLeastTextWidth);
   }
   const int spare = table->viewport()->width() - total;
   for (const Width& width : widths) {
     int size = width.natural;
-    if (width.text && text_total > 0) {
+    if (width.text && spare >= 0 && text_total > 0)
       size += static_cast<int>(static_cast<std::int64_t>(spare) * width.natural / text_total);
-      size = std::max(size, std::min(width.natural, kLeastTextWidth));
+    if (width.text && spare < 0 && text_to_squeeze > 0) {
+      // Each gives in proportion to what it has above the least; one pixel more makes up for the rounding.
+      const int above = std::max(0, width.natural - kLeastTextWidth);
+      const auto less = static_cast<std::int64_t>(-spare) * above / text_to_squeeze;
+      if (above > 0) size -= static_cast<int>(std::min<std::int64_t>(less + 1, above));
     }
     header.resizeSection(width.column, size);
   }

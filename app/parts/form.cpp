@@ -419,8 +419,9 @@ EmptyState::EmptyState(const QString& icon_name, const QString& sentence, const 
   words->setWordWrap(true);
   words->setAlignment(Qt::AlignCenter);
   words->setMinimumWidth(45 * kGrid);
+  words->setMaximumWidth(75 * kGrid);
   setRank(words, "subheading");
-  layout->addWidget(words, 0, Qt::AlignHCenter);
+  layout->addWidget(words);  // without an alignment, which would cut it off after its first line
   if (!step.isEmpty()) {
     auto* button = new QPushButton{step, this};
     button->setObjectName("firstStep");

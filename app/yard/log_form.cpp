@@ -1,6 +1,7 @@
 #include "app/yard/log_form.h"
 
 #include <QCheckBox>
+#include <QHBoxLayout>
 #include <QJsonDocument>
 #include <QLineEdit>
 #include <QPushButton>
@@ -86,14 +87,14 @@ void LogForm::Entry::build() {
   kind = new WordRow{"kindRow", wordsOf<MachineKind>(), form};
   what = new QLineEdit{form};
   what->setObjectName("whatEdit");
-  what->setPlaceholderText(tr("make and model"));
+  what->setPlaceholderText(tr("the make first, then the model"));
   source = new WordRow{"sourceRow", wordsOf<Source>(), form};
   price = new MoneyEdit{"priceEdit", currency, form};
   price->setPlaceholderText(session.money(Money{}));
+  miles = new TenthsEdit{"milesEdit", distance, form};
   symptom = new QLineEdit{form};
   symptom->setObjectName("symptomEdit");
   symptom->setPlaceholderText(tr("not tried yet"));
-  miles = new TenthsEdit{"milesEdit", distance, form};
   from = new RecordPicker{session, RecordPicker::Of::person, "fromPicker", form};
   tag = new QLineEdit{form};
   tag->setObjectName("tagEdit");
@@ -105,10 +106,10 @@ void LogForm::Entry::build() {
   form->setColumns(4);
   form->addField("kind", tr("What it is"), kind, 3);
   form->addField("what", tr("Make and model"), what);
-  form->addField("source", tr("Where it came from"), source, 3);
+  form->addField("source", tr("Where it came from"), source, 2);
   form->addField("price", tr("What it cost"), price);
-  form->addField("symptom", tr("What it does wrong"), symptom, 3);
   form->addField("miles", tr("There and back, %1").arg(distance), miles);
+  form->addField("symptom", tr("What it does wrong"), symptom, 4);
   form->addField("from", tr("From whom"), from);
   form->addField("tag", tr("Tag"), tag);
   form->addField("date", tr("Came in"), date);
@@ -121,7 +122,12 @@ void LogForm::Entry::build() {
   more->setCheckable(true);
   more->setAccessibleName(tr("More about the machine and how it came"));
   setRank(more, "quiet");
-  form->addWide(more);
+  auto* more_line = new QWidget{form};
+  auto* more_layout = new QHBoxLayout{more_line};
+  more_layout->setContentsMargins(0, 0, 0, 0);
+  more_layout->addWidget(more);
+  more_layout->addStretch(1);
+  form->addWide(more_line);
   buildMore();
 
   connect(count, &QLineEdit::textChanged, this, [this] { arrange(); });
@@ -166,8 +172,8 @@ void LogForm::Entry::buildMore() {
   form->addField("pickup_cost", tr("Paid for the pickup"), pickup_cost);
   form->addField("minutes", tr("Time to fetch it"), minutes);
   form->addField("destination", tr("Fetched at"), destination);
-  form->addField("giver_basis", tr("What the giver had in it"), giver_basis);
   form->addField("opening", tr("Opening stock"), opening);
+  form->addField("giver_basis", tr("What the giver had in it"), giver_basis);
   form->addField("note", tr("Note"), note, 4);
 }
 

@@ -10,7 +10,7 @@ namespace secondpull::app {
 /// field and leaves the form ready for the next; Enter on a form in which nothing was typed closes it.
 ///
 /// Object names: form "yard.log-machine"; fields "kindRow", "whatEdit", "sourceRow", "priceEdit",
-/// "symptomEdit", "milesEdit", "fromPicker", "tagEdit", "dateEdit", "countEdit" (how many: above 1 it is a
+/// "milesEdit", "symptomEdit", "fromPicker", "tagEdit", "dateEdit", "countEdit" (how many: above 1 it is a
 /// lot, see lot_rows.h); "moreButton"; under more "modelNumberEdit", "serialEdit", "engineEdit", "yearEdit",
 /// "deckEdit", "conditionEdit", "valueThenEdit", "pickupCostEdit", "giverBasisEdit", "minutesEdit",
 /// "destinationEdit", "noteEdit", "openingBox"; "save", "leave".

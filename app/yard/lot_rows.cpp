@@ -17,6 +17,7 @@ namespace secondpull::app {
 namespace {
 
 enum Column { kTag, kKind, kWhat, kSymptom, kWorth, kValue, kShare };
+constexpr int kValueWidth = 15 * kGrid;  // room for the amount and the word that it is a guess
 
 QString text(std::string_view words) {
   return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
@@ -119,6 +120,7 @@ void LotRows::Impl::addRow() {
     widget->show();
   }
   ++widget_rows;
+  line.value->setMaximumWidth(kValueWidth);
   connect(line.kind, &QComboBox::currentIndexChanged, this, [this] { touched(); });
   connect(line.what, &QLineEdit::textChanged, this, [this] { touched(); });
   connect(line.symptom, &QLineEdit::textChanged, this, [this] { touched(); });
@@ -178,8 +180,8 @@ LotRows::LotRows(Session& session, QWidget* parent) : QWidget(parent), impl_{new
   grid.addWidget(headOf(tr("Its share"), this, Qt::AlignRight), 0, kShare);
   grid.setColumnStretch(kWhat, 3);
   grid.setColumnStretch(kSymptom, 3);
-  grid.setColumnStretch(kValue, 1);
-  constexpr int kShareWidth = 11 * kGrid;
+  constexpr int kShareWidth = 10 * kGrid;
+  grid.setColumnMinimumWidth(kValue, kValueWidth);
   grid.setColumnMinimumWidth(kShare, kShareWidth);
   impl_->how = faded({}, this);
   impl_->how->setObjectName("lotHow");

@@ -37,7 +37,6 @@ class PaperDrop : public QWidget {
     line->setSpacing(kGrid);
     picture_ = new QLabel{this};
     words_ = faded({}, this);
-    words_->setWordWrap(true);
     auto* choose = new QPushButton{tr("Choose"), this};
     choose->setObjectName("choosePaper");
     choose->setAccessibleName(tr("Choose a photo of the paper"));
@@ -45,9 +44,10 @@ class PaperDrop : public QWidget {
     away_->setObjectName("dropPaper");
     setRank(away_, "quiet");
     line->addWidget(picture_);
-    line->addWidget(words_, 1);
+    line->addWidget(words_);
     line->addWidget(choose);
     line->addWidget(away_);
+    line->addStretch(1);
     connect(choose, &QPushButton::clicked, this, [this] {
       const QString path = QFileDialog::getOpenFileName(
           this, tr("Photo of the paper"), QStandardPaths::writableLocation(QStandardPaths::PicturesLocation));
@@ -185,9 +185,9 @@ void SpentPage::build(QVBoxLayout* page) {
   form_->addField("date", tr("Day"), day_);
   form_->addField("photo", tr("Photo of the paper"), paper_, 4);
   form_->addField("for", tr("What it was for"), for_, 4);
-  form_->addField("part", tr("Which part"), part_, 2);
+  form_->addField("part", tr("Which part"), part_, 3);
   form_->addField("quantity", tr("How many"), quantity_);
-  form_->addField("arrived", tr("Where they are"), in_hand_);
+  form_->addField("arrived", tr("Where they are"), in_hand_, 4);
   form_->addField("machine", tr("Which machine"), machine_, 2);
   form_->addField("what", tr("What was bought"), what_, 2);
   form_->addField("category", tr("Kind of cost"), category_, 2);

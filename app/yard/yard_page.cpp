@@ -24,7 +24,44 @@
 namespace secondpull::app {
 namespace {
 
-constexpr int kStripWidth = 38 * kGrid;
+constexpr int kStripWidth = 35 * kGrid;
+constexpr int kLeastTable = 12 * kGrid;  // what stays of the table below a tall form
+
+/// Holds the form at its full height where there is room, and scrolls it where there is not. It is there as
+/// long as the form is.
+class FormScroll : public QScrollArea {
+ public:
+  FormScroll(QWidget* form, QWidget* parent) : QScrollArea(parent) {
+    setFrameShape(QFrame::NoFrame);
+    setWidgetResizable(true);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setFocusPolicy(Qt::NoFocus);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Maximum);
+    setVisible(!form->isHidden());
+    setWidget(form);
+  }
+  QSize sizeHint() const override {
+    const QSize form = widget()->sizeHint();
+    const int width = viewport()->width();
+    return {form.width(), widget()->hasHeightForWidth() ? widget()->heightForWidth(width) : form.height()};
+  }
+  QSize minimumSizeHint() const override { return {widget()->minimumSizeHint().width(), kLeastTable}; }
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override {
+    const bool handled = QScrollArea::eventFilter(watched, event);
+    if (watched == widget()) {
+      if (event->type() == QEvent::ShowToParent) show();
+      if (event->type() == QEvent::HideToParent) hide();
+      if (event->type() == QEvent::LayoutRequest) updateGeometry();
+    }
+    return handled;
+  }
+  void resizeEvent(QResizeEvent* event) override {
+    QScrollArea::resizeEvent(event);
+    updateGeometry();  // rows of words break elsewhere, and the form is as high as that makes it
+  }
+};
 
 class YardPage : public Page {
  public:
@@ -59,6 +96,7 @@ class YardPage : public Page {
   QLabel* today_ = nullptr;
   WordRow* words_ = nullptr;
   QLineEdit* filter_ = nullptr;
+  QPushButton* log_ = nullptr;
   LogForm* form_ = nullptr;
   QStackedWidget* below_ = nullptr;  // the table, or what an empty shop is told
   EmptyState* empty_ = nullptr;
@@ -77,8 +115,9 @@ YardPage::YardPage(Session& session, QWidget* parent) : Page(session, parent), r
   page->setSpacing(kGrid);
   buildHead(page);
   form_ = new LogForm{session, this};
-  page->addWidget(form_);
+  page->addWidget(new FormScroll{form_, this});
   below_ = new QStackedWidget{this};
+  below_->setMinimumHeight(kLeastTable);
   empty_ =
       new EmptyState{"yard",
                      tr("Every machine on the place will hang here by its tag. Log the first one: what it "
@@ -121,16 +160,16 @@ void YardPage::buildHead(QVBoxLayout* page) {
     table_->setFilterText(text);
     showChosen();
   });
-  auto* log = new QPushButton{tr("Log a machine"), this};
-  log->setObjectName("logButton");
-  log->setToolTip(QKeySequence{"Ctrl+N"}.toString(QKeySequence::NativeText));
-  setRank(log, "first");
-  connect(log, &QPushButton::clicked, this, &YardPage::logOne);
+  log_ = new QPushButton{tr("Log a machine"), this};
+  log_->setObjectName("logButton");
+  log_->setToolTip(QKeySequence{"Ctrl+N"}.toString(QKeySequence::NativeText));
+  setRank(log_, "first");
+  connect(log_, &QPushButton::clicked, this, &YardPage::logOne);
   auto* line = new QHBoxLayout;
   line->setSpacing(kGrid);
   line->addWidget(words_, 1);
   line->addWidget(filter_);
-  line->addWidget(log);
+  line->addWidget(log_);
   page->addLayout(line);
 }
 
@@ -138,7 +177,7 @@ QWidget* YardPage::buildTable() {
   auto* both = new QWidget{this};
   auto* line = new QHBoxLayout{both};
   line->setContentsMargins(0, 0, 0, 0);
-  line->setSpacing(3 * kGrid);
+  line->setSpacing(2 * kGrid);
   auto* left = new QVBoxLayout;
   left->setSpacing(kGrid);
   table_ = new DataTable{session(), "yardTable", both};
@@ -188,8 +227,9 @@ void YardPage::reload() {
   countGroups();
   showToday();
   below_->setCurrentIndex(rows_.rows().empty() ? 1 : 0);
-  words_->setVisible(!rows_.rows().empty());
-  filter_->setVisible(!rows_.rows().empty());
+  for (QWidget* head :
+       {static_cast<QWidget*>(words_), static_cast<QWidget*>(filter_), static_cast<QWidget*>(log_)})
+    head->setVisible(!rows_.rows().empty());
   showGroup();
   if (chosen) select(*chosen);
 }
