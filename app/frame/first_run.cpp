@@ -1,8 +1,6 @@
 #include "app/frame/first_run.h"
 
 #include <QComboBox>
-#include <QCoreApplication>
-#include <QDir>
 #include <QFileDialog>
 #include <QFrame>
 #include <QGridLayout>
@@ -15,6 +13,7 @@
 
 #include "app/frame/long_work.h"
 #include "app/parts/look.h"
+#include "db/exchange/demo_folder.h"
 #include "db/exchange/exchange.h"
 
 namespace secondpull::app {
@@ -77,14 +76,6 @@ QFrame* way(const QString& title, const QString& sentence, QPushButton* button, 
 }
 
 }  // namespace
-
-fs::path demoFolder() {
-  const QDir programs{QCoreApplication::applicationDirPath()};
-  for (const QString& place : {programs.filePath("../share/secondpull/demo-data/shop"),
-                               programs.filePath("../../demo-data/shop"), QString{SECONDPULL_DEMO_DATA}})
-    if (QFileInfo::exists(place + "/shop.csv")) return QDir::cleanPath(place).toStdString();
-  return {};
-}
 
 FirstRun::FirstRun(fs::path home, Clock clock, QWidget* parent)
     : QWidget(parent),
@@ -291,12 +282,11 @@ void FirstRun::create() {
 }
 
 void FirstRun::lookAtDemo() {
-  const fs::path from = demoFolder();
   const fs::path into = home_ / "demo-shop";
   if (fs::exists(into / "shop.sqlite")) return emit wantsShop(into);
-  if (from.empty())
-    return showProblem(tr("The demo shop's folder demo-data/shop was not found beside the program."));
-  import(from, into);
+  const Result<fs::path> from = db::demo_folder();
+  if (!from) return showProblem(say(from.error().sentence));
+  import(*from, into);
 }
 
 void FirstRun::importFolder(const fs::path& folder) {

@@ -12,13 +12,10 @@ class QComboBox;
 class QLabel;
 class QLineEdit;
 class QPlainTextEdit;
-class QProgressBar;
-class QPushButton;
 
 namespace secondpull::app {
 
 class LongWork;
-class MoneyEdit;
 
 /// The first thing a person sees: start with what is here, look at the demo shop, or import a folder. Also
 /// where a shop that could not be opened says why.
@@ -62,8 +59,5 @@ class FirstRun : public QWidget {
   QWidget* busy_;
   QLabel* step_;
 };
-
-/// The demo shop's exchange folder, wherever the program was put; empty if it is nowhere.
-std::filesystem::path demoFolder();
 
 }  // namespace secondpull::app
