@@ -18,6 +18,27 @@
 namespace secondpull::db {
 namespace {
 
+constexpr int kMostDigits = 4;  // of any currency of ISO 4217
+
+/// The text on one line and safe to show: line breaks and other control characters as escapes.
+std::string on_one_line(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (c == '\n')
+      out += "\\n";
+    else if (c == '\r')
+      out += "\\r";
+    else if (c == '\t')
+      out += "\\t";
+    else if (byte < 0x20 || byte == 0x7F)
+      out += fmt::format("\\x{:02X}", byte);
+    else
+      out += c;
+  }
+  return out;
+}
+
 template <class Record>
 std::vector<ColumnHead> heads_of() {
   std::vector<ColumnHead> heads;
@@ -32,10 +53,7 @@ class FolderReader {
       : folder_{folder}, existing_{existing}, shop_{existing} {}
 
   ImportResult read() {
-    std::error_code error;
-    if (!std::filesystem::is_directory(folder_, error)) {
-      errors_.push_back({folder_.string(), 0, {}, {}, "There is no such folder."});
-    } else {
+    if (can_be_read()) {
       refuse_other_files();
       read_settings();
       shop_.each_table([this](auto& table) { read_table(table); });
@@ -54,9 +72,26 @@ class FolderReader {
     std::int64_t first_id = 0;
   };
 
+  bool can_be_read() {
+    std::error_code error;
+    const std::filesystem::directory_iterator listing{folder_, error};
+    if (!error) return true;
+    std::error_code unknown;
+    const bool there = std::filesystem::exists(folder_, unknown);
+    errors_.push_back({folder_.string(),
+                       0,
+                       {},
+                       {},
+                       there ? fmt::format("The folder cannot be read: {}.", error.message())
+                             : "There is no such folder."});
+    return false;
+  }
+
+  /// One that is there and cannot be read is not taken for an empty table.
   bool has(std::string_view file) const {
     std::error_code error;
-    return std::filesystem::exists(folder_ / file, error);
+    return std::filesystem::symlink_status(folder_ / file, error).type() !=
+           std::filesystem::file_type::not_found;
   }
 
   void refuse_other_files() {
@@ -112,6 +147,10 @@ class FolderReader {
       errors_.push_back(sheet.error(
           0, "currency", settings.currency.code,
           fmt::format("The folder is in {}, the shop it is added to in {}.", settings.currency.code, ours)));
+    // With a currency that is not understood, decimals of amounts are no further errors.
+    const auto of_currency = [](const ImportError& error) { return error.column == "currency"; };
+    if (std::any_of(errors_.begin() + static_cast<std::ptrdiff_t>(before), errors_.end(), of_currency))
+      settings.currency.digits = kMostDigits;
     if (existing_.empty()) shop_.settings = std::move(settings);
     sort_by_line(before);
   }
@@ -280,7 +319,7 @@ std::string shown(const ImportError& error) {
   const bool has_value = error.value.empty() || error.sentence.find(error.value) != std::string::npos;
   if (!has_value) out += fmt::format("\"{}\": ", error.value);
   out += error.sentence;
-  return out;
+  return on_one_line(out);
 }
 
 Change import_change(const Shop& existing, const Shop& read) {

@@ -359,6 +359,31 @@ TEST(ReadFolder, NamesTheLineOnWhichARowBeginsBelowCellsOfSeveralLines) {
               ElementsAre("people.csv:4:person:"));
 }
 
+TEST(ReadFolder, ShowsAnErrorOnOneLineWhateverStandsInTheCell) {
+  const auto result = read_files(
+      {{"people.csv", "person,name\nP1,Odda\n"}, {"parts.csv", "part,name,supplier\nx,x,\"P\n1\x1B[2J\"\n"}});
+  ASSERT_EQ(result.errors.size(), 1u);
+  EXPECT_EQ(shown(result.errors.front()),
+            "parts.csv:2: supplier: There is no person \"P\\n1\\x1B[2J\" in people.csv.");
+}
+
+TEST(ReadFolder, DoesNotTakeATableItCannotReadForAnEmptyOne) {
+  const TempFolder folder;
+  fill_folder(folder, {});
+  std::filesystem::create_directory(folder.path() / "parts.csv");
+  std::filesystem::create_symlink("nowhere", folder.path() / "people.csv");
+  const auto result = read_folder(folder.path(), Shop{});
+  ASSERT_EQ(result.errors.size(), 2u);
+  EXPECT_EQ(place(result.errors[0]), "people.csv:0::");
+  EXPECT_EQ(place(result.errors[1]), "parts.csv:0::");
+}
+
+TEST(ReadFolder, TellsAnUnknownCurrencyOnceAndNotAtEveryAmount) {
+  EXPECT_THAT(places({{"shop.csv", "name,currency\nYard,XQX\n"},
+                      {"expenses.csv", "date,category,amount\n2026-03-05,oil,1.125\n"}}),
+              ElementsAre("shop.csv:2:currency:XQX"));
+}
+
 TEST(ReadFolder, ReadsAGuardedCellAsTheTextBehindTheApostrophe) {
   const Shop shop = shop_of({{"people.csv", "person,name,phone\n'=P,'@home,+1 555 0100\n"},
                              {"parts.csv", "part,name,supplier\nx,'tis a part,'=P\n"}});
