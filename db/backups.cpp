@@ -1,6 +1,7 @@
 #include "db/backups.h"
 
 #include <algorithm>
+#include <limits>
 #include <map>
 #include <optional>
 #include <string_view>
@@ -48,7 +49,7 @@ class NewestOf {
 
  private:
   std::size_t left_;
-  std::optional<std::int64_t> last_;
+  std::int64_t last_ = std::numeric_limits<std::int64_t>::min();  // the number of no group
 };
 
 }  // namespace
