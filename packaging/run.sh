@@ -11,7 +11,7 @@ cmake --build build
 
 if [[ -n ${DISPLAY:-}${WAYLAND_DISPLAY:-} ]]; then
   if (($#)); then exec build/bin/secondpull "$@"; fi
-  exec build/bin/secondpull --first-run-demo
+  exec build/bin/secondpull --demo-if-new
 fi
 
 echo
