@@ -60,8 +60,8 @@ QLabel* heading(const QString& text, QWidget* parent = nullptr);
 QLabel* faded(const QString& text, QWidget* parent = nullptr);
 
 /// Marks a widget's place in the order of weight, which the style sheet dresses: labels "heading",
-/// "subheading", "figure", "faded", "small", "problem", "caution"; buttons "first" (the one that Enter means),
-/// "quiet"; a QFrame "card".
+/// "subheading", "figure", "faded", "small", "problem", "caution"; buttons "first" (the one that Enter
+/// means), "quiet"; a QFrame "card".
 void setRank(QWidget* widget, const char* rank);
 
 /// Gives a chart the look: no frame, quiet axes, our type, direct labels, no animation.
