@@ -296,15 +296,14 @@ void BooksPage::reload() {
   problem_->setText(trouble ? QString::fromStdString(trouble->sentence) : QString{});
   problem_->setVisible(trouble.has_value());
   const int kept = table_->currentSourceRow();
-  const std::optional<MachineId> chosen =
-      kept >= 0 && kept < static_cast<int>(rows_.size())
-          ? std::optional{rows_[static_cast<std::size_t>(kept)].figures.machine}
-          : std::nullopt;
+  const bool one_was_chosen = kept >= 0 && kept < static_cast<int>(rows_.size());
+  const MachineId chosen =
+      one_was_chosen ? rows_[static_cast<std::size_t>(kept)].figures.machine : MachineId{};
   rows_ = earningRows(session());
   model_->setRows(rows_);
   whole_->setCurrentIndex(rows_.empty() ? 0 : 1);
   regroup();
-  if (chosen && single()) openMachine(*chosen);
+  if (one_was_chosen && single()) openMachine(chosen);
 }
 
 void BooksPage::regroup() {

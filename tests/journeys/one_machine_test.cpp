@@ -1,5 +1,7 @@
 #include <vector>
 
+#include <QAbstractItemView>
+
 #include "app/parts/form.h"
 #include "tests/journeys/journey.h"
 

@@ -46,8 +46,10 @@ TEST_F(WireOf, TellsWhatWasClickedAndWhatAKeyWasPressedOn) {
 }
 
 TEST_F(WireOf, NamesEverythingForAScreenReader) {
-  for (const QAbstractButton* button : wire.findChildren<QAbstractButton*>())
-    if (button->isVisible()) EXPECT_FALSE(button->accessibleName().isEmpty());
+  for (const QAbstractButton* button : wire.findChildren<QAbstractButton*>()) {
+    if (!button->isVisible()) continue;
+    EXPECT_FALSE(button->accessibleName().isEmpty());
+  }
 }
 
 TEST_F(WireOf, HangsTheClockWhileItRuns) {

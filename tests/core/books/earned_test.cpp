@@ -8,8 +8,8 @@ namespace {
 
 MachineFigures machine(std::int64_t gross, std::int64_t running, std::int64_t minutes) {
   const Money profit = Money::from_minor(gross - running);
-  return {.net_proceeds = Money::from_minor(gross + 1000),
-          .cost_basis = Money::from_minor(1000),
+  return {.cost_basis = Money::from_minor(1000),
+          .net_proceeds = Money::from_minor(gross + 1000),
           .gross_profit = Money::from_minor(gross),
           .running_costs = Money::from_minor(running),
           .profit = profit,
