@@ -237,8 +237,6 @@ void BenchPage::makeKeys() {
   key(Qt::CTRL | Qt::Key_O, [this] { pick(); });
   key(Qt::CTRL | Qt::Key_PageUp, [this] { turn(-1); });
   key(Qt::CTRL | Qt::Key_PageDown, [this] { turn(1); });
-  key(Qt::CTRL | Qt::Key_T, [this] { hours_->toggleClock(); });
-  key(QKeySequence{Qt::KeypadModifier | Qt::Key_Plus}, [this] { hours_->toggleClock(); });
 }
 
 void BenchPage::refresh(const std::vector<AnyId>&) {
@@ -350,8 +348,6 @@ std::vector<Page::Deed> BenchPage::deeds() {
       {tr("open a fault"), Qt::Key_F9, on_card([this] { faults_->start(); })},
       {tr("change the facts of the machine"), Qt::Key_F4, on_card([this] { editFacts(); })},
       {tr("if sold at"), Qt::Key_F3, on_card([this] { band_->start(); })},
-      {tr("start or stop the clock"), QKeySequence{Qt::CTRL | Qt::Key_T},
-       on_card([this] { hours_->toggleClock(); })},
       {tr("another machine on the bench"), QKeySequence{Qt::CTRL | Qt::Key_O}, [this] { pick(); }},
   };
 }

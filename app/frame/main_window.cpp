@@ -114,7 +114,7 @@ void MainWindow::makeKeys() {
   };
   for (const PageEntry& entry : entries_)
     bind(QKeySequence{entry.key}, [this, word = tr(entry.word)] { goTo(word); });
-  for (const char* key : {"Ctrl+K", "F2", "/"})
+  for (const char* key : {"Ctrl+K", "/"})
     bind(QKeySequence{key}, [this] { what_now_->go(); });
   bind(QKeySequence{"Ctrl+Z"}, [this] { undo(); });
   bind(QKeySequence{"Ctrl+Shift+Z"}, [this] { redo(); });

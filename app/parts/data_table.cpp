@@ -4,7 +4,6 @@
 
 #include <QApplication>
 #include <QClipboard>
-#include <QCollator>
 #include <QContextMenuEvent>
 #include <QHeaderView>
 #include <QJsonArray>
@@ -18,6 +17,7 @@
 
 #include "app/frame/session.h"
 #include "app/parts/look.h"
+#include "app/parts/natural_order.h"
 
 namespace secondpull::app {
 namespace {
@@ -35,8 +35,6 @@ bool isText(const QVariant& value) {
 class Sieve : public QSortFilterProxyModel {
  public:
   explicit Sieve(QObject* parent) : QSortFilterProxyModel(parent) {
-    collator_.setNumericMode(true);
-    collator_.setCaseSensitivity(Qt::CaseInsensitive);
     setSortRole(RowModelBase::SortRole);
     setDynamicSortFilter(true);
   }
@@ -70,7 +68,7 @@ class Sieve : public QSortFilterProxyModel {
       if (a.isValid() == b.isValid()) return false;
       return a.isValid() == (sortOrder() == Qt::AscendingOrder);
     }
-    if (isText(a) && isText(b)) return collator_.compare(a.toString(), b.toString()) < 0;
+    if (isText(a) && isText(b)) return naturallyBefore(a.toString(), b.toString());
     return QVariant::compare(a, b) == QPartialOrdering::Less;
   }
 
@@ -85,7 +83,6 @@ class Sieve : public QSortFilterProxyModel {
     }
     return *at;
   }
-  QCollator collator_;
   QStringList words_;
   std::function<bool(int)> rows_;
   mutable QHash<int, QString> haystacks_;

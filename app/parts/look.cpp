@@ -48,7 +48,7 @@ Look makeDark() {
   look.series = {"#63C1B4", "#C49A45", "#5A69B8", "#B998EC", "#F0EDA8", "#9A5C4A"};
   look.edge = "#7C807F";
   look.hover = "#2F3436";
-  look.select = "#2B4744";
+  look.select = "#263F3C";
   return look;
 }
 

@@ -82,7 +82,13 @@ SalePage::SalePage(Session& session, QWidget* parent) : Page(session, parent) {
   box->addWidget(sides, 1);
   connect(panel_, &MachinePanel::wantsMachine, this, &Page::wantsMachine);
   connect(panel_, &MachinePanel::wantsSaid, this, &Page::wantsSaid);
-  connect(panel_, &MachinePanel::formClosed, this, [this] { table_->setFocus(); });
+  connect(panel_, &MachinePanel::formClosed, this, [this] {
+    // A table that takes the focus without a row in hand turns to its first; the panel stays with its
+    // machine.
+    loading_ = true;
+    table_->setFocus();
+    loading_ = false;
+  });
 
   auto* empty = new EmptyState{QStringLiteral("sale"),
                                tr("Machines that are out front, or ready to be, stand here with their asking "
@@ -203,16 +209,21 @@ void SalePage::openMachine(MachineId machine) {
 }
 
 std::vector<Page::Deed> SalePage::deeds() {
-  const auto deed = [this](void (MachinePanel::*open)()) {
-    return [this, open] {
-      emit wantsPage(word(), panel_->machine().value_or(MachineId{}));
+  // The machine shown here, else the one in hand.
+  const auto meant = [this] {
+    const std::vector<MachineId> in_hand = session().inHand();
+    return panel_->machine().value_or(in_hand.empty() ? MachineId{} : in_hand.front());
+  };
+  const auto deed = [this, meant](void (MachinePanel::*open)()) {
+    return [this, meant, open] {
+      emit wantsPage(word(), meant());
       (panel_->*open)();
     };
   };
   return {{tr("sell the machine in hand"),
            {},
-           [this] {
-             emit wantsPage(word(), panel_->machine().value_or(MachineId{}));
+           [this, meant] {
+             emit wantsPage(word(), meant());
              panel_->openSale();
            }},
           {tr("change the asking price"), {}, deed(&MachinePanel::openAsking)},

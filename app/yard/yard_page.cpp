@@ -37,8 +37,10 @@ class FormScroll : public QScrollArea {
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setFocusPolicy(Qt::NoFocus);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Maximum);
-    setVisible(!form->isHidden());
-    setWidget(form);
+    const bool open = !form->isHidden();
+    setWidget(form);  // which shows it
+    form->setVisible(open);
+    setVisible(open);
   }
   QSize sizeHint() const override {
     const QSize form = widget()->sizeHint();

@@ -30,9 +30,9 @@ TEST_F(Keyboard, LogsAMachineInUnderTenStrokesBeyondItsText) {
   stroke(Qt::Key_Tab);
   type("15");
   stroke(Qt::Key_Tab);
-  type("no spark");
-  stroke(Qt::Key_Tab);
   type("8.4");
+  stroke(Qt::Key_Tab);
+  type("no spark");
   stroke(Qt::Key_Return);
 
   ASSERT_EQ(shop.session->shop()->all<Machine>().size(), 1u) << said().toStdString();

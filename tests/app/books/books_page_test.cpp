@@ -1,5 +1,6 @@
 #include "app/books/books_page.h"
 
+#include <QAbstractScrollArea>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QTest>
@@ -149,7 +150,7 @@ TEST_F(BooksPageTest, ABarChoosesItsRowAndARowItsBar) {
   show();
   ASSERT_EQ(bars().bars().size(), 5u);  // all but the one kept
   for (int bar = 0; bar < 5; ++bar) {
-    QTest::mouseClick(bars().findChild<QWidget*>("qt_scrollarea_viewport"), Qt::LeftButton, {},
+    QTest::mouseClick(bars().findChild<QAbstractScrollArea*>()->viewport(), Qt::LeftButton, {},
                       bars().rowRect(bar).center().toPoint());
     EXPECT_EQ(bars().current(), bar);
     const int row = table().currentSourceRow();

@@ -238,6 +238,7 @@ TEST_F(SalePageTest, KeepsADraftForEachMachine) {
   type("saleBuyer", "Ruel");
   QTest::keyClick(&child<QLineEdit>(show(), "saleBuyer"), Qt::Key_Escape);
   panel().setMachine(out_front);
+  QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
   panel().openSale();
   EXPECT_EQ(child<QLineEdit>(show(), "saleBuyer").text(), QString{});
   panel().setMachine(mended);
