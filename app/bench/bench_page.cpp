@@ -129,6 +129,7 @@ QWidget* BenchPage::makeCard() {
   head_ = new MachineHead(session(), page);
   faults_ = new FaultPanel(session(), day, page);
   day_ = new DateEdit(QStringLiteral("date"), session().today(), page);
+  day_->setValue(session().today());
   day_->setObjectName(QStringLiteral("workDay"));
   day_->setAccessibleName(tr("The day these lines are for"));
   day_->setFixedWidth(18 * kGrid);

@@ -161,7 +161,7 @@ std::vector<TableColumn<EarningRow>> earningColumns(const Session& session) {
       [of](const Row& row) {
         return row.figures.profit ? perHourInWords(*of, *row.figures.profit, row.figures.minutes) : QString{};
       }));
-  columns.push_back(days("days", tr("Days"), &MachineFigures::days_held, true));
+  columns.push_back(days("days", tr("Days"), &MachineFigures::days_held, false));
   columns.push_back(days("days_for_sale", tr("Days for sale"), &MachineFigures::days_for_sale, false));
   columns.push_back(text("kind", tr("Kind"), &Row::kind, false));
   columns.push_back(text("source", tr("Source"), &Row::source, false));

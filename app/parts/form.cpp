@@ -3,6 +3,7 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QGridLayout>
+#include <QHBoxLayout>
 #include <QJsonDocument>
 #include <QJsonObject>
 #include <QKeyEvent>
@@ -421,7 +422,12 @@ EmptyState::EmptyState(const QString& icon_name, const QString& sentence, const 
   words->setMinimumWidth(45 * kGrid);
   words->setMaximumWidth(75 * kGrid);
   setRank(words, "subheading");
-  layout->addWidget(words);  // without an alignment, which would cut it off after its first line
+  // In a row of its own: an alignment would cut it off after its first line.
+  auto* line = new QHBoxLayout;
+  line->addStretch(1);
+  line->addWidget(words, 4);
+  line->addStretch(1);
+  layout->addLayout(line);
   if (!step.isEmpty()) {
     auto* button = new QPushButton{step, this};
     button->setObjectName("firstStep");

@@ -129,9 +129,11 @@ std::vector<TableColumn<SaleRow>> saleColumns(const Session& session) {
                        return row.name;
                      }});
   columns.push_back(
-      {.key = QStringLiteral("stands"), .title = tr("Where it stands"), .text = [](const Row& row) {
-         return row.ready ? tr("ready to list: %1").arg(row.stands) : row.stands;
-       }});
+      {.key = QStringLiteral("stands"),
+       .title = tr("Where it stands"),
+       .text =
+           [](const Row& row) { return row.ready ? tr("ready to list: %1").arg(row.stands) : row.stands; },
+       .shown = false});  // the panel beside the table says it
   columns.push_back(amount(
       "asking", tr("Asking"), [](const Row& row) { return row.asking; }, true));
   columns.push_back({.key = QStringLiteral("days"),
@@ -149,7 +151,7 @@ std::vector<TableColumn<SaleRow>> saleColumns(const Session& session) {
                      .sort = [](const Row& row) { return QVariant{row.open_offers}; },
                      .number = true});
   columns.push_back(amount(
-      "cost", tr("Cost"), [](const Row& row) { return std::optional{row.cost}; }, true,
+      "cost", tr("Cost"), [](const Row& row) { return std::optional{row.cost}; }, false,
       [of](const Row& row) { return whyCost(*of, row.machine); }));
   columns.push_back(amount(
       "profit", tr("Profit"), [](const Row& row) { return row.profit; }, true,
