@@ -36,15 +36,20 @@ void BM_SavedAction(benchmark::State& state) {
   make_shop_folder(scratch / "shop", content);
   auto store = db::Store::open(scratch / "shop", db::Access::write, now());
   if (!store) return state.SkipWithError(store.error().sentence.c_str());
-  const MachineId machine = content.all<Machine>().begin()->id;
-  for (auto _ : state) {
+  const MachineId machine = store->shop()->all<Machine>().begin()->id;
+  const auto save_one = [&]() -> std::optional<Problem> {
     const auto change = log_labour(*store->shop(), machine,
                                    Date{std::chrono::year{2026}, std::chrono::November, std::chrono::day{2}},
                                    Minutes{20}, Work::comeback, "");
-    if (!change) return state.SkipWithError(change.error().sentence.c_str());
+    if (!change) return change.error();
     const auto done = store->perform(*change, now());
-    if (!done) return state.SkipWithError(done.error().sentence.c_str());
-  }
+    return done ? std::nullopt : std::optional{done.error()};
+  };
+  // The first of a day makes the day's backup as well, which is not what is measured.
+  std::optional<Problem> wrong = save_one();
+  for (auto _ : state)
+    if (!wrong) wrong = save_one();
+  if (wrong) state.SkipWithError(wrong->sentence.c_str());
 }
 BENCHMARK(BM_SavedAction)->Arg(60)->Arg(kManyMachines)->Unit(benchmark::kMillisecond)->UseRealTime();
 
