@@ -67,15 +67,10 @@ TEST(Kill, InTheMiddleOfAnImportLeavesTheShopBeforeOrAfterIt) {
     fs::remove_all(folder.other());
     fs::copy(folder.shop(), folder.other(), fs::copy_options::recursive);
   };
-  fresh_copy();
   microseconds whole{};
-  {
-    db::Store store = open_shop(folder.other());
-    const Change import = import_labour(*store.shop(), lines);
-    const auto begin = std::chrono::steady_clock::now();
-    ASSERT_TRUE(store.perform(import, now));
-    whole = std::chrono::duration_cast<microseconds>(std::chrono::steady_clock::now() - begin);
-  }
+  // How long an import takes here is learned from those that are let finish: in a child with cold caches it
+  // can take much longer than in this process. Every tenth is killed right after it said that it was saved.
+  constexpr int let_finish_every = 10;
   std::mt19937 random{12};
   int before = 0;
   for (int i = 0; i < kills; ++i) {
@@ -90,9 +85,18 @@ TEST(Kill, InTheMiddleOfAnImportLeavesTheShopBeforeOrAfterIt) {
         std::this_thread::sleep_for(std::chrono::hours{1});
       }};
       ASSERT_TRUE(child.next());
-      wait_somewhere_in(whole * 5 / 4, random);
-      child.kill();
-      const bool saved = child.next().has_value();
+      bool saved = false;
+      if (i % let_finish_every == 0) {
+        const auto begin = std::chrono::steady_clock::now();
+        saved = child.next().has_value();
+        ASSERT_TRUE(saved);
+        whole = std::chrono::duration_cast<microseconds>(std::chrono::steady_clock::now() - begin);
+        child.kill();
+      } else {
+        wait_somewhere_in(whole * 5 / 4, random);
+        child.kill();
+        saved = child.next().has_value();
+      }
       db::Store store = open_shop(folder.other());
       const std::size_t found = store.shop()->all<Labour>().size();
       const auto at_first = std::size_t{1};  // the shop's one machine was fetched
@@ -108,7 +112,6 @@ TEST(Kill, InTheMiddleOfAnImportLeavesTheShopBeforeOrAfterIt) {
     }
   }
   EXPECT_GT(before, 0) << "no kill came in time";
-  EXPECT_LT(before, kills) << "every kill came too early";
 }
 
 }  // namespace
