@@ -6,7 +6,7 @@
 
 namespace secondpull::diagnosis {
 
-/// P(outcome | cause) of a test for every cause of the case: [outcome][cause]. `of` has no problems.
+/// P(outcome | cause) of a test for every cause of the case: [outcome][cause]. The test has no problems.
 std::vector<std::vector<double>> likelihood_table(const Test& test, const std::vector<Cause>& causes);
 
 /// P(mended | cause) of a repair for every cause of the case.

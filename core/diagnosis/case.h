@@ -105,7 +105,10 @@ inline constexpr double row_tolerance = 1e-9;
 
 /// Everything that keeps `given` from being a case, in the order of its fields; empty if it is one. `field`
 /// of a problem is the path to the number or id ("tests[2].likelihood.leak[0]"), `value` what stands there.
-/// Evidence that cannot have been seen under any cause is a problem too.
+/// Evidence that cannot have been seen under any cause is a problem too, looked for once all before it is in
+/// order. Limits that no workshop meets: amounts, hours and days up to 1e12 (weights of causes: any size), a
+/// spread up to 100, 1000 causes, 200 tests, repairs, stops and pieces of known work, 100 outcomes, 100
+/// tries.
 std::vector<Problem> problems_of(const Case& given);
 
 }  // namespace secondpull::diagnosis
