@@ -46,6 +46,7 @@ class Sweep final : public Solution {
         ++low_digits_;
       }
     }
+    steps_ = loops::low_steps(std::span{digits_}.first(low_digits_), block_);
     make_left();
   }
 
@@ -166,7 +167,7 @@ class Sweep final : public Solution {
         loops::raise_test(out, rows_, mass_.data(), model_.tests[test].cost.full, tries_);
       }
     }
-    loops::raise_repairs(out, mass_.data(), digits_, low_digits_, block_, tries_);
+    loops::raise_repairs(out, mass_.data(), steps_, std::span{digits_}.subspan(low_digits_), block_, tries_);
   }
 
   void outer_sum(const std::vector<double>& weights, double* out) const {
@@ -207,6 +208,7 @@ class Sweep final : public Solution {
   std::vector<loops::Digit> digits_;
   std::size_t low_digits_ = 0;
   std::size_t block_ = 1;
+  std::vector<loops::LowStep> steps_;
   std::size_t lows_ = 1;
   std::size_t highs_ = 1;
   std::vector<double> low_;

@@ -76,27 +76,44 @@ void raise_test(double* __restrict out, std::span<const double* const> rows, con
   }
 }
 
+std::vector<LowStep> low_steps(std::span<const Digit> low_digits, std::size_t block) {
+  std::vector<LowStep> out;
+  for (std::size_t i = block; i-- > 0;)
+    for (const Digit& digit : low_digits)
+      if (i / digit.stride % (digit.tries + 1) < digit.tries)
+        out.push_back({i, i + digit.stride, digit.cost});
+  return out;
+}
+
 SECONDPULL_WIDE
-void raise_repairs(double* out, const double* mass, std::span<const Digit> digits, std::size_t low_digits,
-                   std::size_t block, std::size_t size) {
+void raise_repairs(double* out, const double* mass, std::span<const LowStep> steps,
+                   std::span<const Digit> high_digits, std::size_t block, std::size_t size) {
+  constexpr std::size_t most_digits = 64;  // more would not fit any memory
+  std::size_t tried[most_digits];
+  for (std::size_t d = 0; d < high_digits.size(); ++d)
+    tried[d] = high_digits[d].tries;
   for (std::size_t end = size; end > 0; end -= block) {
-    const std::size_t from = end - block;
-    double* __restrict here = out + from;
-    const double* __restrict m = mass + from;
-    for (std::size_t d = low_digits; d < digits.size(); ++d) {
-      if (from / digits[d].stride % (digits[d].tries + 1) == digits[d].tries) continue;
-      const double cost = digits[d].cost;
-      const double* __restrict after = out + from + digits[d].stride;
+    double* __restrict here = out + (end - block);
+    const double* __restrict m = mass + (end - block);
+    for (std::size_t d = 0; d < high_digits.size(); ++d) {
+      const Digit& digit = high_digits[d];
+      if (tried[d] == digit.tries) continue;
+      const double cost = digit.cost;
+      const double* __restrict after = here + digit.stride;
       for (std::size_t i = 0; i < block; ++i) {
         const double worth = after[i] - cost * m[i];
         here[i] = here[i] > worth ? here[i] : worth;
       }
     }
-    for (std::size_t i = block; i-- > 0;)
-      for (std::size_t d = 0; d < low_digits; ++d) {
-        if (i / digits[d].stride % (digits[d].tries + 1) == digits[d].tries) continue;
-        here[i] = std::max(here[i], here[i + digits[d].stride] - digits[d].cost * m[i]);
-      }
+    for (const LowStep& step : steps) {
+      const double worth = here[step.after] - step.cost * m[step.at];
+      here[step.at] = here[step.at] > worth ? here[step.at] : worth;
+    }
+    // One block further down: the digits count backwards.
+    for (std::size_t d = 0; d < high_digits.size(); ++d) {
+      if (tried[d]-- > 0) break;
+      tried[d] = high_digits[d].tries;
+    }
   }
 }
 

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <span>
+#include <vector>
 
 /// The inner loops of the sweep, over all numbers of failed tries at once. This file's source is built for
 /// wide registers where the machine has them; every loop does the same operations in the same order either
@@ -30,9 +31,20 @@ struct Digit {
   double cost = 0;
 };
 
+/// One repair at one state within a block.
+struct LowStep {
+  std::size_t at = 0;
+  std::size_t after = 0;
+  double cost = 0;
+};
+
+/// The steps of the digits that number the places within a block, in the order in which they can be taken.
+std::vector<LowStep> low_steps(std::span<const Digit> low_digits, std::size_t block);
+
 /// Raises out (highest number first) to the worth of each repair still to be had: out[i + stride] - cost x
-/// mass[i]. The first `low_digits` digits number the places within a block of `block` states.
-void raise_repairs(double* out, const double* mass, std::span<const Digit> digits, std::size_t low_digits,
-                   std::size_t block, std::size_t size);
+/// mass[i]. `steps` are low_steps of the digits below `block`; `high_digits` are the others, their strides
+/// multiples of it.
+void raise_repairs(double* out, const double* mass, std::span<const LowStep> steps,
+                   std::span<const Digit> high_digits, std::size_t block, std::size_t size);
 
 }  // namespace secondpull::decision::loops
