@@ -1,5 +1,6 @@
 #include "core/learning/shrink.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <vector>
@@ -20,7 +21,7 @@ double weight_of_knowledge(const Range& known) {
   if (!(known.typical > 0)) return 0;
   const double width = known.high - known.low;
   const double scatter = width > 0 ? width / (2 * kNinetiethPercentile) / known.typical : kUsualScatter;
-  return scatter * scatter / (kShopsDiffer * kShopsDiffer);
+  return std::min(scatter * scatter / (kShopsDiffer * kShopsDiffer), kMostBelieved);
 }
 
 double shrunk_mean(const Range& known, std::span<const double> own) {
