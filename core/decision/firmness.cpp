@@ -40,9 +40,7 @@ BestPlan best_going_on(const Case& of, const Model& model, const Budget& budget)
   if (model.tests.empty() && model.repairs.empty()) return {};
   const auto solution = solve(model, budget, Root::going_on);
   const Plan plan = read_plan(model, *solution, of.revived.price * (1 - of.revived.fee_rate), Root::going_on);
-  const Progress progress = solution->progress();
-  return {plan.root.worth, plan.expected,
-          progress.at_most - progress.value <= tie * std::max(1.0, std::abs(progress.value))};
+  return {plan.root.worth, plan.expected, has_met(solution->progress())};
 }
 
 /// A stop under today's belief, as a line over the hour value.

@@ -14,11 +14,6 @@ double price_after_fee(const Case& of) {
   return of.revived.price * (1 - of.revived.fee_rate);
 }
 
-/// What is left between value and bound when they have met: rounding.
-bool has_met(const Progress& progress) {
-  return progress.at_most - progress.value <= tie * std::max(1.0, std::abs(progress.value));
-}
-
 Move best_stop(const std::vector<MoveWorth>& moves) {
   std::vector<MoveWorth> stops;
   std::copy_if(moves.begin(), moves.end(), std::back_inserter(stops),

@@ -1,10 +1,15 @@
 #include "core/decision/search.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/decision/sweep.h"
 
 namespace secondpull::decision {
+
+bool has_met(const Progress& progress) {
+  return progress.at_most - progress.value <= tie * std::max(1.0, std::abs(progress.value));
+}
 
 const MoveWorth& best_of(const std::vector<MoveWorth>& moves) {
   double best = -std::numeric_limits<double>::infinity();

@@ -39,6 +39,9 @@ struct Progress {
   std::size_t bytes = 0;  ///< of the search's own tables
 };
 
+/// Whether value and bound have met, but for rounding: the answer is exact.
+bool has_met(const Progress& progress);
+
 /// What a search may use. Core has no clock of its own: without `spent` the time does not count.
 struct Budget {
   std::size_t states = std::numeric_limits<std::size_t>::max();
