@@ -128,13 +128,18 @@ Figure break_even_price(const Case& of, const Budget& budget) {
       });
   if (!mendable) return {std::nullopt, exact};
   double price = std::max(1.0, of.revived.price);
+  bool came_down = false;
   for (int step = 0; step < most_steps; ++step) {
     const GoingOn here = go_on_at(price);
     const double slope = here.expected.revived * (1 - of.revived.fee_rate);
-    if (slope <= 0) {  // the best plan mends nothing at so low a price
+    if (slope <= 0) {
+      // The best plan mends nothing at so low a price. Coming down to it, the gain was above 0 all the way
+      // and lies flat at 0 from here (a free test that changes nothing is as good as stopping).
+      if (came_down) return {price, exact};
       price *= 2;
       continue;
     }
+    came_down = true;
     const double next = price - here.ahead / slope;
     if (is_there(price, next)) return {next, exact};
     price = next;
