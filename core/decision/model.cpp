@@ -114,7 +114,7 @@ Model model_of(const Case& of) {
   Model model;
   const std::vector<double> belief = diagnosis::posterior(of);
   for (std::size_t i = 0; i < belief.size(); ++i)
-    if (belief[i] > 0) model.causes.push_back({.in_case = i, .weight = belief[i]});
+    if (belief[i] > negligible) model.causes.push_back({.in_case = i, .weight = belief[i]});
   const UsedUp used = used_up(of);
   add_tests(model, of, used);
   add_repairs(model, of, used);

@@ -8,6 +8,10 @@
 /// The planner: what to do next, what it is worth, when to stop.
 namespace secondpull::decision {
 
+/// Chances no larger than this do not come about: nothing that could come of them shows in any sum, and what
+/// is left of their digits would not bear a division.
+inline constexpr double negligible = 1e-200;
+
 /// Money, hours and days of one step, and the three together at the case's hour value and day cost.
 struct StepCost {
   double cash = 0;
@@ -22,7 +26,7 @@ struct StepCost {
 struct Model {
   struct Cause {
     std::size_t in_case = 0;
-    double weight = 0;  ///< p(cause | evidence), > 0; they add up to 1
+    double weight = 0;  ///< p(cause | evidence), > negligible; they add up to 1
   };
   struct Test {
     std::size_t in_case = 0;

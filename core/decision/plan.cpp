@@ -81,7 +81,7 @@ class Reader {
     }
     here.chance_mended = mended / here.chance;
     here.worth = -repair.cost.full;
-    if (mended > 0) {
+    if (mended > negligible) {
       PlanNode& done = here.children.emplace_back();
       done.what = PlanNode::What::revived;
       done.chance = mended;
@@ -92,7 +92,7 @@ class Reader {
       end({std::nullopt, mended, -spent.cash}, price_after_fee_ - model_.running.cash,
           with(spent, {0, model_.running.hours, model_.running.days, 0}));
     }
-    if (failed > 0) {
+    if (failed > negligible) {
       here.children.push_back(node(after_failure(at, here.move.place), spent, Root::any));
       here.worth += failed / here.chance * here.children.back().worth;
     }
@@ -106,7 +106,7 @@ class Reader {
       double shown = 0;
       for (std::size_t c = 0; c < here.belief.size(); ++c)
         shown += here.belief[c] * test.likelihood[outcome][c];
-      if (shown <= 0) continue;
+      if (shown <= negligible) continue;
       here.children.push_back(node(after_answer(model_, at, here.move.place, outcome), spent, Root::any));
       here.children.back().outcome = outcome;
       here.worth += shown / here.chance * here.children.back().worth;
