@@ -1,0 +1,135 @@
+#include "core/decision/pair_tables.h"
+
+#include <algorithm>
+#include <limits>
+#include <utility>
+
+namespace secondpull::decision {
+namespace {
+
+using Line = OddsGrid::Line;
+
+/// The charge at every point; whether it is below `value` anywhere.
+bool charge_line(const OddsGrid& grid, double c, double d, const Line& value, Line& line) {
+  const auto charge_c = static_cast<float>(c);
+  const auto charge_d = static_cast<float>(d);
+  unsigned below = 0;
+  for (std::size_t i = 0; i < OddsGrid::points; ++i) {
+    line[i] = charge_c * grid.y_line[i] + charge_d * grid.x_line[i];
+    below |= static_cast<unsigned>(line[i] < value[i]);
+  }
+  return below != 0;
+}
+
+void add_shifted(const OddsGrid::Padded& padded, const OddsShift& shift, Line& line) {
+  const float* const from = padded.data() + shift.from;
+  for (std::size_t i = 0; i < OddsGrid::points; ++i)
+    line[i] += shift.at[i] * from[i] + shift.next[i] * from[i + 1];
+}
+
+void take_lower(const Line& line, Line& value) {
+  for (std::size_t i = 0; i < OddsGrid::points; ++i)
+    value[i] = line[i] < value[i] ? line[i] : value[i];
+}
+
+}  // namespace
+
+void PairTables::clear() {
+  lines_.clear();
+  places_.assign(first_room, {});
+}
+
+std::size_t PairTables::place_of(std::uint64_t key) const {
+  const std::size_t mask = places_.size() - 1;
+  std::uint64_t mixed = key * 0x9E3779B97F4A7C15U;
+  mixed ^= mixed >> 32U;
+  std::size_t place = mixed & mask;
+  while (places_[place].line != no_line && places_[place].key != key)
+    place = (place + 1) & mask;
+  return place;
+}
+
+void PairTables::grow() {
+  std::vector<Place> old(places_.size() * 2);
+  old.swap(places_);
+  for (const Place& place : old)
+    if (place.line != no_line) places_[place_of(place.key)] = place;
+}
+
+const Line& PairTables::line(const CostShares& shares, std::size_t set, std::size_t pair, Index index) {
+  ++asked_;
+  const std::uint64_t key = (static_cast<std::uint64_t>(set * pairs_.pairs().size() + pair) << 32U) | index;
+  if (const Place& place = places_[place_of(key)]; place.line != no_line) return lines_[place.line];
+  Line value;
+  build(shares, set, pair, index, value);
+  if (2 * (lines_.size() + 1) > places_.size()) grow();
+  const std::size_t added = lines_.add(value);
+  places_[place_of(key)] = {key, static_cast<std::uint32_t>(added)};
+  return lines_[added];
+}
+
+void PairTables::charges(const CausePairs::Pair& pair, Index index, Charges& out) const {
+  State at;
+  at.left.assign(space_.layout().repairs.size(), 0);
+  at.run.assign(space_.layout().causes(), 0);
+  for (const CausePairs::Repair& repair : pair.repairs) {
+    const Index left = index / repair.stride % repair.values;
+    at.left[repair.repair] = static_cast<std::uint8_t>(left);
+    for (const std::size_t cause : {pair.c, pair.d})
+      at.run[cause] += space_.perfect().stride(repair.repair, cause) * (repair.values - 1 - left);
+  }
+  out.stops.clear();
+  out.repairs.clear();
+  const double perfect_c = space_.perfect().worth(pair.c, at.run[pair.c], at.left);
+  const double perfect_d = space_.perfect().worth(pair.d, at.run[pair.d], at.left);
+  for (const Layout::Stop& stop : space_.layout().stops)
+    out.stops.push_back(
+        {std::max(0.0, perfect_c - stop.worth[pair.c]), std::max(0.0, perfect_d - stop.worth[pair.d])});
+  for (const CausePairs::Repair& repair : pair.repairs)
+    if (at.left[repair.repair] > 0)
+      out.repairs.push_back(
+          {space_.repair_charge(at, repair.repair, pair.c), space_.repair_charge(at, repair.repair, pair.d)});
+    else
+      out.repairs.emplace_back();
+}
+
+void PairTables::build(const CostShares& shares, std::size_t set, std::size_t at, Index index, Line& value) {
+  const CausePairs::Pair& pair = pairs_.pairs()[at];
+  const OddsGrid& grid = pairs_.grid();
+  Charges charge;
+  charges(pair, index, charge);
+  const auto [c, d] = std::pair{pair.c, pair.d};
+  value.fill(std::numeric_limits<float>::infinity());
+  Line line;
+  const double stop_c = shares.of(shares.stop(), c, d);
+  const double stop_d = shares.of(shares.stop(), d, c);
+  for (const Charge& stop : charge.stops)
+    if (charge_line(grid, stop_c * stop.c, stop_d * stop.d, value, line)) take_lower(line, value);
+  for (std::size_t i = 0; i < pair.repairs.size(); ++i) {
+    const CausePairs::Repair& repair = pair.repairs[i];
+    if (index / repair.stride % repair.values == 0) continue;
+    const double share_c = shares.of(repair.repair, c, d);
+    const double share_d = shares.of(repair.repair, d, c);
+    if (!charge_line(grid, share_c * charge.repairs[i].c, share_d * charge.repairs[i].d, value, line))
+      continue;
+    if (!repair.failed.certain)
+      add_shifted(grid.padded(this->line(shares, set, at, index - repair.stride)), repair.failed, line);
+    take_lower(line, value);
+  }
+  const std::size_t repairs = space_.layout().repairs.size();
+  for (const CausePairs::Slot& slot : pair.slots) {
+    if (index / slot.stride % 2 == 0) continue;
+    for (const CausePairs::Test& test : slot.tests) {
+      const double cost = space_.layout().tests[test.test].cost;
+      const double share_c = shares.of(repairs + test.test, c, d);
+      const double share_d = shares.of(repairs + test.test, d, c);
+      if (!charge_line(grid, share_c * cost, share_d * cost, value, line)) continue;
+      const OddsGrid::Padded padded = grid.padded(this->line(shares, set, at, index - slot.stride));
+      for (const OddsShift& outcome : test.outcomes)
+        if (!outcome.certain) add_shifted(padded, outcome, line);
+      take_lower(line, value);
+    }
+  }
+}
+
+}  // namespace secondpull::decision

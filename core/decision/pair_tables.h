@@ -1,0 +1,57 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+#include "core/decision/cause_pairs.h"
+#include "core/decision/chunks.h"
+#include "core/decision/cost_shares.h"
+
+namespace secondpull::decision {
+
+/// The regrets of two-cause problems with shared charges as functions of the belief, a line of the grid for
+/// each index of a pair: made when first asked for, with those that they need, and kept until cleared.
+class PairTables {
+ public:
+  using Index = CausePairs::Index;
+
+  PairTables(const StateSpace& space, const CausePairs& pairs) : space_(space), pairs_(pairs) { clear(); }
+
+  /// The line for a pair's index. `set` tells apart lines made with different shares.
+  const OddsGrid::Line& line(const CostShares& shares, std::size_t set, std::size_t pair, Index index);
+  void clear();
+  std::size_t asked() const { return asked_; }  ///< how often for a line, since ever
+  std::size_t bytes() const { return lines_.bytes() + places_.size() * sizeof(Place); }
+
+  /// What a step or stopping is charged at an index, before it is shared, for either cause.
+  struct Charge {
+    double c = 0;
+    double d = 0;
+  };
+  struct Charges {
+    std::vector<Charge> stops;
+    std::vector<Charge> repairs;  ///< as in Pair::repairs; of one with no tries left it means nothing
+  };
+  void charges(const CausePairs::Pair& pair, Index index, Charges& out) const;
+
+ private:
+  struct Place {
+    std::uint64_t key = 0;
+    std::uint32_t line = no_line;
+  };
+  static constexpr std::uint32_t no_line = static_cast<std::uint32_t>(-1);
+  static constexpr std::size_t first_room = std::size_t{1} << 12U;
+
+  std::size_t place_of(std::uint64_t key) const;
+  void grow();
+  void build(const CostShares& shares, std::size_t set, std::size_t pair, Index index, OddsGrid::Line& value);
+
+  const StateSpace& space_;
+  const CausePairs& pairs_;
+  Chunks<OddsGrid::Line> lines_;
+  std::vector<Place> places_;
+  std::size_t asked_ = 0;
+};
+
+}  // namespace secondpull::decision
