@@ -140,8 +140,8 @@ CausePairs::Pair CausePairs::pair_of(const StateSpace& space, std::size_t c, std
     const double cures_d = chance(layout.repairs[a], d);
     if (cures_c <= 0 && cures_d <= 0) continue;
     const Index values = static_cast<Index>(layout.repairs[a].tries) + 1;
-    pair.repairs.push_back(
-        {a, stride, values, cures_c, cures_d, odds_shift(grid_, 1 - cures_c, 1 - cures_d)});
+    pair.repairs.push_back({a, stride, values, cures_c, cures_d, 1 - std::max(cures_c, cures_d),
+                            odds_shift(grid_, 1 - cures_c, 1 - cures_d)});
     stride *= values;
     if (stride > most_values) {
       pair.factor = 0;
@@ -174,7 +174,7 @@ CausePairs::Pair CausePairs::pair_of(const StateSpace& space, std::size_t c, std
     stride *= 2;
     for (std::size_t test = 0; test < layout.tests.size(); ++test) {
       if (layout.tests[test].slot != teller.slot || apartness(test, c, d) <= 0) continue;
-      Test tells{test, {}};
+      Test tells{test, 1 - apartness(test, c, d), {}};
       for (const Layout::Outcome& outcome : layout.tests[test].outcomes)
         tells.outcomes.push_back(odds_shift(grid_, outcome.row[c], outcome.row[d]));
       slot.tests.push_back(std::move(tells));

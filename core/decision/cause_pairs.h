@@ -54,10 +54,12 @@ class CausePairs {
     Index stride = 0;
     Index values = 0;  ///< tries + 1
     double cures_c = 0, cures_d = 0;
+    double rest = 0;  ///< after a failure at least this part of either cause's weight is left
     OddsShift failed;
   };
   struct Test {
     std::size_t test = 0;
+    double rest = 0;  ///< overlap of the two rows
     std::vector<OddsShift> outcomes;
   };
   struct Slot {

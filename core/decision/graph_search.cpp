@@ -402,7 +402,7 @@ std::vector<MoveWorth> GraphSearch::moves(const Position& position) {
     // The simple plan's first step, where that is the plan; other moves that are not part of the plan are
     // not said to be as good as it, for what follows them was not settled.
     const bool simple_step = simple.repair && *simple.repair == step && policy >= simple_regret;
-    if (regret.exact)
+    if (solved && regret.exact)
       regret.low = regret.high;
     else if (simple_step)
       regret.high = std::min(regret.high, simple_regret);

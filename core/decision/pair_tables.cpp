@@ -9,14 +9,19 @@ namespace {
 
 using Line = OddsGrid::Line;
 
-/// The charge at every point; whether it is below `value` anywhere.
-bool charge_line(const OddsGrid& grid, double c, double d, const Line& value, Line& line) {
+constexpr double less_rounding = 1 - 1e-5;
+
+/// The charge at every point. Whether the step can be better than `value` anywhere: what is left after it is
+/// at least `rest` times what there was, so the regret is at least charge / (1 - rest) where it is the best
+/// step.
+bool charge_line(const OddsGrid& grid, double c, double d, double rest, const Line& value, Line& line) {
+  const auto gone = static_cast<float>(1 - rest * less_rounding);
   const auto charge_c = static_cast<float>(c);
   const auto charge_d = static_cast<float>(d);
   unsigned below = 0;
   for (std::size_t i = 0; i < OddsGrid::points; ++i) {
     line[i] = charge_c * grid.y_line[i] + charge_d * grid.x_line[i];
-    below |= static_cast<unsigned>(line[i] < value[i]);
+    below |= static_cast<unsigned>(line[i] < gone * value[i]);
   }
   return below != 0;
 }
@@ -104,13 +109,14 @@ void PairTables::build(const CostShares& shares, std::size_t set, std::size_t at
   const double stop_c = shares.of(shares.stop(), c, d);
   const double stop_d = shares.of(shares.stop(), d, c);
   for (const Charge& stop : charge.stops)
-    if (charge_line(grid, stop_c * stop.c, stop_d * stop.d, value, line)) take_lower(line, value);
+    if (charge_line(grid, stop_c * stop.c, stop_d * stop.d, 0, value, line)) take_lower(line, value);
   for (std::size_t i = 0; i < pair.repairs.size(); ++i) {
     const CausePairs::Repair& repair = pair.repairs[i];
     if (index / repair.stride % repair.values == 0) continue;
     const double share_c = shares.of(repair.repair, c, d);
     const double share_d = shares.of(repair.repair, d, c);
-    if (!charge_line(grid, share_c * charge.repairs[i].c, share_d * charge.repairs[i].d, value, line))
+    if (!charge_line(grid, share_c * charge.repairs[i].c, share_d * charge.repairs[i].d, repair.rest, value,
+                     line))
       continue;
     if (!repair.failed.certain)
       add_shifted(grid.padded(this->line(shares, set, at, index - repair.stride)), repair.failed, line);
@@ -123,7 +129,7 @@ void PairTables::build(const CostShares& shares, std::size_t set, std::size_t at
       const double cost = space_.layout().tests[test.test].cost;
       const double share_c = shares.of(repairs + test.test, c, d);
       const double share_d = shares.of(repairs + test.test, d, c);
-      if (!charge_line(grid, share_c * cost, share_d * cost, value, line)) continue;
+      if (!charge_line(grid, share_c * cost, share_d * cost, test.rest, value, line)) continue;
       const OddsGrid::Padded padded = grid.padded(this->line(shares, set, at, index - slot.stride));
       for (const OddsShift& outcome : test.outcomes)
         if (!outcome.certain) add_shifted(padded, outcome, line);

@@ -3,6 +3,13 @@
 #include <numeric>
 
 namespace secondpull::decision {
+namespace {
+
+/// The first of two repairs with the same chance per cost is taken. Rounding must not turn that round: the
+/// plan has to go on the same way from every position on it, whatever way the weights there were come by.
+constexpr double clearly = 1 + 1e-9;
+
+}  // namespace
 
 SimplePlan simple_plan(const StateSpace& space, const State& at) {
   const Layout& layout = space.layout();
@@ -19,7 +26,7 @@ SimplePlan simple_plan(const StateSpace& space, const State& at) {
       for (const Layout::Cure& cure : layout.repairs[a].cures)
         mended += now.weight[cure.cause] * cure.chance;
       if (mended <= 0) continue;
-      if (!best || mended * layout.repairs[*best].cost > best_mended * layout.repairs[a].cost) {
+      if (!best || mended * layout.repairs[*best].cost > clearly * best_mended * layout.repairs[a].cost) {
         best = a;
         best_mended = mended;
       }
