@@ -70,29 +70,73 @@ const StopLine& best_at(const std::vector<StopLine>& stops, double hour_value) {
   return *best;
 }
 
-/// Going on at an hour value.
+/// Going on at an hour value. Keeps what the plans seen so far prove.
 class OverHourValue {
  public:
-  OverHourValue(const Case& of, const Budget& budget) : case_{of}, budget_{budget} {}
+  OverHourValue(const Case& of, const Budget& budget, const GoingOn& here)
+      : case_{of}, budget_{budget}, stops_{stop_lines(of)} {
+    note(of.hour_value, {here.ahead + here.stop_value, here.expected, here.exact});
+  }
 
   const BestPlan& at(double hour_value) {
-    if (hour_value != solved_at_) {
-      case_.hour_value = hour_value;
-      plan_ = best_going_on(case_, model_of(case_), budget_);
-      solved_at_ = hour_value;
-      exact = exact && plan_.exact;
-    }
+    if (hour_value == solved_at_) return plan_;
+    case_.hour_value = hour_value;
+    note(hour_value, best_going_on(case_, model_of(case_), budget_));
     return plan_;
   }
 
-  bool exact = true;
+  double ahead_of(const StopLine& stop, double hour_value) {
+    return at(hour_value).value - stop.at(hour_value);
+  }
+  const StopLine& best_stop(double hour_value) const { return best_at(stops_, hour_value); }
+  bool exact() const { return exact_; }
+  /// Up to this hour value, at most the highest that is looked at, one of the plans seen beats every stop; 0:
+  /// none.
+  double surely() const { return surely_; }
 
  private:
+  void note(double hour_value, BestPlan plan) {
+    plan_ = std::move(plan);
+    solved_at_ = hour_value;
+    exact_ = plan_.exact;
+    if (!(plan_.value - best_at(stops_, hour_value).at(hour_value) > tie)) return;
+    double reach = highest_hour_value;
+    for (const StopLine& stop : stops_)
+      if (const double falls = plan_.expected.hours - stop.hours; falls > 0)
+        reach = std::min(reach, hour_value + (plan_.value - stop.at(hour_value)) / falls);
+    surely_ = std::max(surely_, reach);
+  }
+
   Case case_;
   const Budget& budget_;
+  std::vector<StopLine> stops_;
   double solved_at_ = -1;
   BestPlan plan_;
+  bool exact_ = true;
+  double surely_ = 0;
 };
+
+/// The point at which a plan that beats `stop` at `from` no longer does, following the best plans upwards; at
+/// most `to`.
+double end_of_lead(OverHourValue& plans, const StopLine& stop, double from, double to) {
+  for (int step = 0; step < most_steps && plans.exact(); ++step) {
+    const double gain = plans.ahead_of(stop, from);
+    const double falls = stop.hours - plans.at(from).expected.hours;
+    if (gain <= tie || falls >= 0) break;
+    const double next = from - gain / falls;
+    if (next >= to || is_there(from, next)) return std::min(next, to);
+    from = next;
+  }
+  return from;
+}
+
+bool can_be_mended(const Case& of) {
+  const auto cures_something = [](const Model::Repair& repair) {
+    return std::any_of(repair.cures.begin(), repair.cures.end(), [](double chance) { return chance > 0; });
+  };
+  const Model model = model_of(of);
+  return of.revived.fee_rate < 1 && std::any_of(model.repairs.begin(), model.repairs.end(), cures_something);
+}
 
 }  // namespace
 
@@ -109,75 +153,58 @@ GoingOn going_on(const Case& of, const Budget& budget) {
   return out;
 }
 
-Figure break_even_price(const Case& of, const Budget& budget) {
+Figure break_even_price(const Case& of, const Budget& budget, const GoingOn& at_its_price) {
+  GoingOn here = at_its_price;
+  if (!can_be_mended(of)) return {here.ahead > tie ? std::optional{0.0} : std::nullopt, here.exact};
   Case at = of;
-  bool exact = true;
-  const auto go_on_at = [&](double price) {
-    at.revived.price = price;
-    const GoingOn out = going_on(at, budget);
-    exact = exact && out.exact;
-    return out;
-  };
-  if (go_on_at(0).ahead > tie) return {0, exact};
-  const Model model = model_of(of);
-  const bool mendable =
-      of.revived.fee_rate < 1 &&
-      std::any_of(model.repairs.begin(), model.repairs.end(), [](const Model::Repair& repair) {
-        return std::any_of(repair.cures.begin(), repair.cures.end(),
-                           [](double chance) { return chance > 0; });
-      });
-  if (!mendable) return {std::nullopt, exact};
-  double price = std::max(1.0, of.revived.price);
+  double price = of.revived.price;
   bool came_down = false;
   for (int step = 0; step < most_steps; ++step) {
-    const GoingOn here = go_on_at(price);
     const double slope = here.expected.revived * (1 - of.revived.fee_rate);
-    if (slope <= 0) {
+    // The price at which this plan breaks even: for a plan that is not proved to be best, no more than a
+    // bound.
+    const double next = slope > 0 ? price - here.ahead / slope : price;
+    if (slope <= 0 && here.ahead > tie) return {0, here.exact};  // worth it without ever mending the machine
+    if (!here.exact)
+      return {slope > 0 || came_down ? std::optional{std::max(0.0, next)} : std::nullopt, false};
+    if (slope > 0) {
+      if (next <= 0) return {0, true};
+      if (is_there(price, next)) return {next, true};
+      came_down = true;
+      price = next;
+    } else {
       // The best plan mends nothing at so low a price. Coming down to it, the gain was above 0 all the way
       // and lies flat at 0 from here (a free test that changes nothing is as good as stopping).
-      if (came_down) return {price, exact};
-      price *= 2;
-      continue;
+      if (came_down) return {price, true};
+      price = std::max(1.0, 2 * price);
     }
-    came_down = true;
-    const double next = price - here.ahead / slope;
-    if (is_there(price, next)) return {next, exact};
-    price = next;
+    at.revived.price = price;
+    here = going_on(at, budget);
   }
   return {price, false};
 }
 
-Figure worth_per_hour(const Case& of, const Budget& budget) {
-  OverHourValue plans{of, budget};
-  const std::vector<StopLine> stops = stop_lines(of);
-  const auto ahead_of = [&](const StopLine& stop, double hour_value) {
-    return plans.at(hour_value).value - stop.at(hour_value);
-  };
+Figure worth_per_hour(const Case& of, const Budget& budget, const GoingOn& at_its_hour_value) {
+  OverHourValue plans{of, budget, at_its_hour_value};
   double hour_value = highest_hour_value;
-  if (ahead_of(best_at(stops, hour_value), hour_value) > tie) return {std::nullopt, plans.exact};
-  for (int step = 0; step < most_steps; ++step) {
+  if (plans.ahead_of(plans.best_stop(hour_value), hour_value) > tie) return {std::nullopt, plans.exact()};
+  for (int step = 0; step < most_steps && plans.exact(); ++step) {
     // Here going on does not beat this stop. Against it alone the gain is convex: below here it stays behind
     // up to the point that is looked for, and is ahead from there on down.
-    const StopLine stop = best_at(stops, hour_value);
-    const double ahead = ahead_of(stop, hour_value);
-    if (!std::isfinite(ahead)) return {0, plans.exact};
-    if (ahead > tie) return {hour_value, plans.exact};
+    const StopLine stop = plans.best_stop(hour_value);
+    const double ahead = plans.ahead_of(stop, hour_value);
+    if (!std::isfinite(ahead)) return {0, true};
     const double slope = stop.hours - plans.at(hour_value).expected.hours;
-    if (std::abs(ahead) <= tie && slope < 0) return {hour_value, plans.exact};
-    double below = slope < 0 ? std::max(0.0, hour_value - ahead / slope) : 0;
-    if (ahead_of(stop, below) < -tie || (below == 0 && ahead_of(stop, below) <= tie)) return {0, plans.exact};
-    for (; step < most_steps; ++step) {
-      const double gain = ahead_of(stop, below);
-      const double falls = stop.hours - plans.at(below).expected.hours;
-      if (gain <= tie || falls >= 0) break;
-      const double next = below - gain / falls;
-      if (is_there(below, next)) break;
-      below = std::min(next, hour_value);
-    }
-    if (below >= hour_value) return {hour_value, plans.exact};
-    hour_value = below;
+    if (ahead > tie || (ahead >= -tie && slope < 0)) return {hour_value, plans.exact()};
+    const double below = slope < 0 ? std::max(0.0, hour_value - ahead / slope) : 0;
+    const double ahead_below = plans.ahead_of(stop, below);
+    if (!plans.exact()) break;
+    if (ahead_below < -tie || (below == 0 && ahead_below <= tie)) return {0, true};
+    const double end = end_of_lead(plans, stop, below, hour_value);
+    if (is_there(hour_value, end)) return {hour_value, plans.exact()};
+    hour_value = end;
   }
-  return {hour_value, false};
+  return {plans.surely(), false};
 }
 
 }  // namespace secondpull::decision

@@ -117,14 +117,14 @@ Result<HoursAnswer> hours(const Backlog& backlog, const Budget& per_solve) {
   out.hours_asked = chosen.asked;
   for (std::size_t i = 0; i < backlog.cases.size(); ++i) {
     diagnosis::Case of = backlog.cases[i].of;
-    const Figure worth = worth_per_hour(of, per_solve);
+    of.hour_value = out.hour_value;
+    const GoingOn ahead = going_on(of, per_solve);
+    const Figure worth = worth_per_hour(of, per_solve, ahead);
     out.exact = out.exact && worth.exact;
     if (worth.value && !exceeds(*worth.value, out.hour_value)) {
       out.stop_now.push_back(backlog.cases[i].id);
       continue;
     }
-    of.hour_value = out.hour_value;
-    const GoingOn ahead = going_on(of, per_solve);
     out.queue.push_back({backlog.cases[i].id, worth.value, ahead.expected.hours, std::max(0.0, ahead.ahead)});
   }
   std::stable_sort(out.queue.begin(), out.queue.end(), [](const Queued& a, const Queued& b) {

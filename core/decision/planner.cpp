@@ -78,8 +78,12 @@ Result<Answer> verdict(const Case& of, const Budget& budget) {
   answer.gain = answer.value - answer.stop_now_value;
   Budget more = budget;
   if (budget.time < std::chrono::nanoseconds::max() / 2) more.time = budget.time * 2;
-  answer.break_even_price = break_even_price(of, more);
-  answer.worth_per_hour = worth_per_hour(of, more);
+  // The plan found goes on, or what would go on has yet to be found.
+  const GoingOn ahead = answer.next.kind == Move::Kind::stop
+                            ? going_on(of, more)
+                            : GoingOn{answer.gain, answer.stop_now_value, answer.expected, exact};
+  answer.break_even_price = break_even_price(of, more, ahead);
+  answer.worth_per_hour = worth_per_hour(of, more, ahead);
   return answer;
 }
 

@@ -65,24 +65,27 @@ Result<Answer> verdict(const diagnosis::Case& of, const Budget& budget = {});
 
 /// What going on is worth when the first move is not a stop, against the best stop now.
 struct GoingOn {
-  double ahead = 0;  ///< worth of the best plan that goes on less that of the best stop; minus infinity:
-                     ///< nothing to go on with
-  double stop_value = 0;
-  Expected expected;  ///< of that plan
+  double ahead = 0;       ///< worth of the best plan that goes on less that of the best stop; minus infinity:
+                          ///< nothing left to do
+  double stop_value = 0;  ///< of the best stop now
+  Expected expected;      ///< of that plan
   bool exact = true;
 };
 
-/// @name The figures that tell how firm a verdict is. `of` has no problems.
+/// @name The figures that tell how firm a verdict is. `of` has no problems; its own price and hour value are
+/// where they begin, and the last argument is going_on there. Where a budget runs out, the figure is that of
+/// the best plan found (a break-even price no lower, a worth per hour no higher than the true one) and not
+/// exact.
 /// @{
 GoingOn going_on(const diagnosis::Case& of, const Budget& budget);
 /// The lowest price at which going on beats stopping now: right to 1e-6 relative where exact.
 /// Method: the gain is convex, piecewise linear and rising in the price, so Newton's steps come down to it in
 /// finitely many.
-Figure break_even_price(const diagnosis::Case& of, const Budget& budget);
+Figure break_even_price(const diagnosis::Case& of, const Budget& budget, const GoingOn& at_its_price);
 /// The highest hour value in [0, 500] at which going on beats stopping now; 0 if none does.
 /// Method: against each single stop the gain is convex in the hour value, so where it fails, Newton's steps
 /// from beyond find the next hour value below at which it does not.
-Figure worth_per_hour(const diagnosis::Case& of, const Budget& budget);
+Figure worth_per_hour(const diagnosis::Case& of, const Budget& budget, const GoingOn& at_its_hour_value);
 /// @}
 
 }  // namespace secondpull::decision
