@@ -29,15 +29,17 @@ Came what_came_of_the_last(const Fault& fault, const Try& last) {
 
 }  // namespace
 
+bool only_open(const ByMachine::Lines& lines, const Fault& fault, Date day) {
+  return open_on(fault, day) &&
+         std::none_of(lines.faults.begin(), lines.faults.end(),
+                      [&](const Fault* other) { return other->id != fault.id && open_on(*other, day); });
+}
+
 std::vector<const Finding*> findings_of(const ByMachine::Lines& lines, const Fault& fault) {
   std::vector<const Finding*> findings;
-  for (const Finding* finding : lines.findings) {
-    const bool alone = open_on(fault, finding->date) &&
-                       std::none_of(lines.faults.begin(), lines.faults.end(), [&](const Fault* other) {
-                         return other->id != fault.id && open_on(*other, finding->date);
-                       });
-    if (finding->fault ? *finding->fault == fault.id : alone) findings.push_back(finding);
-  }
+  for (const Finding* finding : lines.findings)
+    if (finding->fault ? *finding->fault == fault.id : only_open(lines, fault, finding->date))
+      findings.push_back(finding);
   return findings;
 }
 

@@ -9,8 +9,11 @@ namespace secondpull::learning {
 
 // Reading a machine's findings in the words of the knowledge base.
 
+/// Was it the only fault of the machine that was open on that day? Its first and last day are included.
+bool only_open(const ByMachine::Lines& lines, const Fault& fault, Date day);
+
 /// The findings about a fault, in order: those that name it, and those that name none while it was the only
-/// one that was open on the machine (its first and last day included).
+/// one open.
 std::vector<const Finding*> findings_of(const ByMachine::Lines& lines, const Fault& fault);
 
 /// Did the repair mend the fault?
