@@ -19,19 +19,19 @@ constexpr Range about(double typical) {  ///< a quantity of which only one numbe
 }
 
 // How much the knowledge base weighs. Common practice, no source: all four.
-inline constexpr double kShopsDiffer = 0.3;  ///< deviation of one shop's mean from the typical, as a share
-inline constexpr double kUsualScatter =
-    0.5;  ///< deviation from job to job, as a share, where no range is known
-inline constexpr double kMostBelieved = 10;  ///< own numbers that a typical counts as, at most
-inline constexpr double kSalesBelieved = 5;  ///< sales that the knowledge base's price counts as
+// Deviations are shares of the typical.
+inline constexpr double kShopsDiffer = 0.3;   ///< deviation of one shop's mean from the typical
+inline constexpr double kUsualScatter = 0.5;  ///< deviation from job to job, where no range is known
+inline constexpr double kMostBelieved = 10;   ///< own numbers that a typical counts as, at most
+inline constexpr double kSalesBelieved = 5;   ///< sales that the knowledge base's price counts as
 
 /// The expected length or cost of a step: Z x (own mean) + (1 - Z) x typical, with Z = n / (n + k) for n own
 /// numbers and k = v / t, kMostBelieved at most. v is the variance from job to job, from the range (its width
 /// is that of the middle four fifths of a normal distribution; kUsualScatter without one); t that from shop
 /// to shop, kShopsDiffer. It is a mean, not a median, since hours and money add up; among the formulas that
-/// are linear in the own numbers none has a smaller mean squared error, whatever the distributions. Source:
-/// H. Bühlmann, Experience rating and credibility, ASTIN Bulletin 4 (1967) (from memory). `known.typical`
-/// where it is 0 and there are no own numbers; own numbers >= 0.
+/// are linear in the own numbers none has a smaller mean squared error, whatever the distributions. Own
+/// numbers are >= 0; without any it is `known.typical`.
+/// Source: H. Bühlmann, Experience rating and credibility, ASTIN Bulletin 4 (1967) (from memory).
 double shrunk_mean(const Range& known, std::span<const double> own);
 
 /// How many own numbers weigh as much as the knowledge base: k above, at most kMostBelieved; 0 where typical

@@ -127,6 +127,11 @@ TEST(MakeCase, OffersWhatIsForItsKindOfMachine) {
   const auto c = make_case(k, {}, no_start(), free_hours());
   EXPECT_THAT(ids(c->tests), ElementsAre("spark"));
   EXPECT_THAT(ids(c->repairs), ElementsAre("new-plug", "new-key"));
+  Question tried = no_start();  // what was tried all the same is evidence
+  tried.evidence = {RepairFailed{"clean"}};
+  const auto after = make_case(k, {}, tried, free_hours());
+  ASSERT_TRUE(after) << after.error().sentence;
+  EXPECT_THAT(ids(after->repairs), ElementsAre("clean", "new-plug", "new-key"));
 }
 
 TEST(MakeCase, TakesTheShelfsPriceAndNoDaysForAPartOnHand) {

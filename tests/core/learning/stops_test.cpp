@@ -29,12 +29,12 @@ TEST(Stops, SellAsIsForTheMeanPriceLessWhatSellingTakes) {
 TEST(Stops, PartOutTheMachineForThePartsThatPayTheirMinutes) {
   const std::vector<PartWorth> parts{{.price = 60, .chance = 0.5, .minutes = 60, .spoiled_by = {"rod"}},
                                      {.price = 12, .chance = 1, .minutes = 15, .spoiled_by = {"jet", "rod"}},
-                                     {.price = 10, .chance = 0.5, .minutes = 30, .spoiled_by = {"deck"}}};
-  const diagnosis::Stop stop = part_out(parts, 4, 20, kDollars);  // the last one: 5 for 10 of work
+                                     {.price = 12, .chance = 0.5, .minutes = 30, .spoiled_by = {"deck"}}};
+  const diagnosis::Stop stop = part_out(parts, 4, 20, kDollars);  // the last one: 6 for 10 of work
   EXPECT_EQ(stop.value, 30 + 12 + 4);
   EXPECT_EQ(stop.hours, 1.25);
   EXPECT_THAT(stop.value_by_cause, ElementsAre(Pair("jet", 34), Pair("rod", 4)));
-  EXPECT_EQ(part_out(parts, 4, 0, kDollars).value, 30 + 12 + 5 + 4);
+  EXPECT_EQ(part_out(parts, 4, 0, kDollars).value, 30 + 12 + 6 + 4);
 }
 
 TEST(Stops, ScrapItByWeightLessItsShareOfTheHaul) {
@@ -87,7 +87,8 @@ TEST(Supply, OfAnyOtherPartCostsWhatItWouldFetch) {
 
 TEST(Supply, TakesAsLongAsThatSuppliersOrders) {
   Shelf s;
-  EXPECT_EQ(days_to_arrive(s.shop, s.near), std::nullopt);
+  s.add(Order{.date = day("2026-03-01"), .supplier = s.near, .arrived = day("2026-03-31"), .opening = true});
+  EXPECT_EQ(days_to_arrive(s.shop, s.near), std::nullopt);  // in stock when the books began: no order's time
   s.order("2026-04-01", "2026-04-03", s.near);
   s.order("2026-04-01", "2026-04-05", s.near);
   EXPECT_EQ(days_to_arrive(s.shop, s.near), 3);

@@ -105,6 +105,9 @@ TEST(Tallies, LearnThatARepairCuresWhatNobodyKnewItCures) {
   const Tallies t = tallied(s);
   EXPECT_EQ(cure(k.repairs[1], "jet", t), (Beta{1.5, 0.5}));
   EXPECT_EQ(cure(k.repairs[1], "key", t), std::nullopt);
+  Tallies in_vain;
+  in_vain.cures[{"new-plug", "key"}] = {.tried = 3, .cured = 0};
+  EXPECT_EQ(cure(k.repairs[1], "key", in_vain), std::nullopt);
 }
 
 TEST(Tallies, GiveAFindingWithoutAFaultToTheOnlyOneThatWasOpen) {
