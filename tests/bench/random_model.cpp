@@ -36,7 +36,7 @@ diagnosis::Case random_case(std::size_t repairs, std::size_t tests, unsigned see
     for (std::size_t c = 0; c + 1 < causes; ++c)
       if (c == first || unit() < 0.12) repair.cures.push_back({out.causes[c].id, between(0.3, 0.98)});
   }
-  out.revived = {.price = between(150, 260), .hours = 1};
+  out.revived = {.price = between(110, 190), .hours = 1};
   out.stops = {{.id = "scrap", .value = between(2, 8), .hours = 0.25},
                {.id = "sell-as-is", .value = between(15, 35), .hours = 0.5}};
   if (seed % 2 == 1)
