@@ -50,16 +50,6 @@ OddsGrid::Padded OddsGrid::padded(const Line& line) const {
   return all;
 }
 
-double OddsGrid::between(const Line& line, double w_c, double w_d, double log_odds) const {
-  const double place = (log_odds + span) * (1 / step);
-  if (!(place > 0)) return static_cast<double>(line.front()) * w_d / x.front();
-  if (place >= static_cast<double>(points - 1)) return static_cast<double>(line.back()) * w_c / y.back();
-  const auto i = static_cast<std::size_t>(place);
-  const double mass = w_c + w_d;
-  const double upper = std::clamp((w_d - mass * x[i]) * per_width_[i], 0.0, mass);
-  return (mass - upper) * static_cast<double>(line[i]) + upper * static_cast<double>(line[i + 1]);
-}
-
 OddsShift odds_shift(const OddsGrid& grid, double p, double q) {
   OddsShift shift;
   shift.at.fill(0);

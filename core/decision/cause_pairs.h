@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <cstdint>
@@ -14,8 +15,8 @@ namespace secondpull::decision {
 /// odds, so that what a test shows moves every point by the same number of places. A function is
 /// *homogeneous* here: f(w_c, w_d) = (w_c + w_d) f(x) with x = w_d / (w_c + w_d), concave and not negative.
 struct OddsGrid {
-  static constexpr std::size_t points = 32;
-  static constexpr double span = 4.75;  ///< log odds from -span to span
+  static constexpr std::size_t points = 24;
+  static constexpr double span = 4.5;  ///< log odds from -span to span
   static constexpr double step = 2 * span / (points - 1);
   using Line = std::array<float, points>;
   /// A line with what lies beyond both ends: straight down to 0 at certainty.
@@ -25,7 +26,16 @@ struct OddsGrid {
   Padded padded(const Line& line) const;
   /// A lower bound on f(w_c, w_d), by straight lines between the points; `log_odds` = log(w_d / w_c), both
   /// weights > 0.
-  double between(const Line& line, double w_c, double w_d, double log_odds) const;
+  double between(const Line& line, double w_c, double w_d, double log_odds) const {
+    const double place = (log_odds + span) * (1 / step);
+    if (!(place > 0)) return static_cast<double>(line.front()) * w_d / x.front();
+    if (place >= static_cast<double>(points - 1)) return static_cast<double>(line.back()) * w_c / y.back();
+    const auto i = static_cast<std::size_t>(static_cast<int>(place));
+    const double mass = w_c + w_d;
+    const double upper = std::clamp((w_d - mass * x[i]) * per_width_[i], 0.0, mass);
+    const auto left = static_cast<double>(line[i]);
+    return mass * left + upper * (static_cast<double>(line[i + 1]) - left);
+  }
 
   std::array<double, points> x;  ///< share of the second cause
   std::array<double, points> y;  ///< 1 - x

@@ -44,16 +44,6 @@ void PairTables::clear() {
   places_.assign(first_room, {});
 }
 
-std::size_t PairTables::place_of(std::uint64_t key) const {
-  const std::size_t mask = places_.size() - 1;
-  std::uint64_t mixed = key * 0x9E3779B97F4A7C15U;
-  mixed ^= mixed >> 32U;
-  std::size_t place = mixed & mask;
-  while (places_[place].line != no_line && places_[place].key != key)
-    place = (place + 1) & mask;
-  return place;
-}
-
 void PairTables::grow() {
   std::vector<Place> old(places_.size() * 2);
   old.swap(places_);
@@ -61,22 +51,24 @@ void PairTables::grow() {
     if (place.line != no_line) places_[place_of(place.key)] = place;
 }
 
-const Line& PairTables::line(const CostShares& shares, std::size_t set, std::size_t pair, Index index) {
-  ++asked_;
-  const std::uint64_t key = (static_cast<std::uint64_t>(set * pairs_.pairs().size() + pair) << 32U) | index;
-  if (const Place& place = places_[place_of(key)]; place.line != no_line) return lines_[place.line];
+const Line& PairTables::make(const CostShares& shares, std::size_t set, std::size_t pair, Index index,
+                             std::uint64_t key) {
+  if (++deep_ > room_.size()) room_.resize(deep_);
   Line value;
   build(shares, set, pair, index, value);
+  --deep_;
   if (2 * (lines_.size() + 1) > places_.size()) grow();
   const std::size_t added = lines_.add(value);
   places_[place_of(key)] = {key, static_cast<std::uint32_t>(added)};
   return lines_[added];
 }
 
-void PairTables::charges(const CausePairs::Pair& pair, Index index, Charges& out) const {
-  State at;
-  at.left.assign(space_.layout().repairs.size(), 0);
-  at.run.assign(space_.layout().causes(), 0);
+void PairTables::charges(const CausePairs::Pair& pair, Index index, Charges& out) {
+  State& at = scratch_;
+  at.left.resize(space_.layout().repairs.size());
+  at.run.resize(space_.layout().causes());
+  at.run[pair.c] = 0;
+  at.run[pair.d] = 0;
   for (const CausePairs::Repair& repair : pair.repairs) {
     const Index left = index / repair.stride % repair.values;
     at.left[repair.repair] = static_cast<std::uint8_t>(left);
@@ -101,21 +93,21 @@ void PairTables::charges(const CausePairs::Pair& pair, Index index, Charges& out
 void PairTables::build(const CostShares& shares, std::size_t set, std::size_t at, Index index, Line& value) {
   const CausePairs::Pair& pair = pairs_.pairs()[at];
   const OddsGrid& grid = pairs_.grid();
-  Charges charge;
-  charges(pair, index, charge);
+  const std::size_t deep = deep_ - 1;
+  charges(pair, index, room_[deep]);
   const auto [c, d] = std::pair{pair.c, pair.d};
   value.fill(std::numeric_limits<float>::infinity());
   Line line;
   const double stop_c = shares.of(shares.stop(), c, d);
   const double stop_d = shares.of(shares.stop(), d, c);
-  for (const Charge& stop : charge.stops)
+  for (const Charge& stop : room_[deep].stops)
     if (charge_line(grid, stop_c * stop.c, stop_d * stop.d, 0, value, line)) take_lower(line, value);
   for (std::size_t i = 0; i < pair.repairs.size(); ++i) {
     const CausePairs::Repair& repair = pair.repairs[i];
     if (index / repair.stride % repair.values == 0) continue;
     const double share_c = shares.of(repair.repair, c, d);
     const double share_d = shares.of(repair.repair, d, c);
-    if (!charge_line(grid, share_c * charge.repairs[i].c, share_d * charge.repairs[i].d, repair.rest, value,
+    if (!charge_line(grid, share_c * room_[deep].repairs[i].c, share_d * room_[deep].repairs[i].d, repair.rest, value,
                      line))
       continue;
     if (!repair.failed.certain)

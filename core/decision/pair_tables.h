@@ -19,7 +19,12 @@ class PairTables {
   PairTables(const StateSpace& space, const CausePairs& pairs) : space_(space), pairs_(pairs) { clear(); }
 
   /// The line for a pair's index. `set` tells apart lines made with different shares.
-  const OddsGrid::Line& line(const CostShares& shares, std::size_t set, std::size_t pair, Index index);
+  const OddsGrid::Line& line(const CostShares& shares, std::size_t set, std::size_t pair, Index index) {
+    ++asked_;
+    const std::uint64_t key = (static_cast<std::uint64_t>(set * pairs_.pairs().size() + pair) << 32U) | index;
+    const Place& place = places_[place_of(key)];
+    return place.line != no_line ? lines_[place.line] : make(shares, set, pair, index, key);
+  }
   void clear();
   std::size_t asked() const { return asked_; }  ///< how often for a line, since ever
   std::size_t bytes() const { return lines_.bytes() + places_.size() * sizeof(Place); }
@@ -33,7 +38,7 @@ class PairTables {
     std::vector<Charge> stops;
     std::vector<Charge> repairs;  ///< as in Pair::repairs; of one with no tries left it means nothing
   };
-  void charges(const CausePairs::Pair& pair, Index index, Charges& out) const;
+  void charges(const CausePairs::Pair& pair, Index index, Charges& out);
 
  private:
   struct Place {
@@ -43,7 +48,17 @@ class PairTables {
   static constexpr std::uint32_t no_line = static_cast<std::uint32_t>(-1);
   static constexpr std::size_t first_room = std::size_t{1} << 12U;
 
-  std::size_t place_of(std::uint64_t key) const;
+  std::size_t place_of(std::uint64_t key) const {
+    const std::size_t mask = places_.size() - 1;
+    std::uint64_t mixed = key * 0x9E3779B97F4A7C15U;
+    mixed ^= mixed >> 32U;
+    std::size_t place = mixed & mask;
+    while (places_[place].line != no_line && places_[place].key != key)
+      place = (place + 1) & mask;
+    return place;
+  }
+  const OddsGrid::Line& make(const CostShares& shares, std::size_t set, std::size_t pair, Index index,
+                             std::uint64_t key);
   void grow();
   void build(const CostShares& shares, std::size_t set, std::size_t pair, Index index, OddsGrid::Line& value);
 
@@ -52,6 +67,9 @@ class PairTables {
   Chunks<OddsGrid::Line> lines_;
   std::vector<Place> places_;
   std::size_t asked_ = 0;
+  State scratch_;  ///< for charges
+  std::vector<Charges> room_;  ///< by how deep lines are being made within each other
+  std::size_t deep_ = 0;
 };
 
 }  // namespace secondpull::decision
