@@ -141,8 +141,7 @@ void PairBound::add_usage(const CostShares& shares, std::size_t at, CausePairs::
   const Layout& layout = space_.layout();
   const std::size_t c = pair.c;
   const std::size_t d = pair.d;
-  PairTables::Charges charges;
-  trial_.charges(pair, index, charges);
+  const PairTables::Charges& charges = trial_.charges(at, index);
   struct Best {
     double regret = std::numeric_limits<double>::infinity();
     std::size_t step = 0;

@@ -4,6 +4,8 @@
 #include <limits>
 #include <utility>
 
+#include "core/decision/wide.h"
+
 namespace secondpull::decision {
 namespace {
 
@@ -53,61 +55,66 @@ void PairTables::grow() {
 
 const Line& PairTables::make(const CostShares& shares, std::size_t set, std::size_t pair, Index index,
                              std::uint64_t key) {
-  if (++deep_ > room_.size()) room_.resize(deep_);
   Line value;
   build(shares, set, pair, index, value);
-  --deep_;
   if (2 * (lines_.size() + 1) > places_.size()) grow();
   const std::size_t added = lines_.add(value);
   places_[place_of(key)] = {key, static_cast<std::uint32_t>(added)};
   return lines_[added];
 }
 
-void PairTables::charges(const CausePairs::Pair& pair, Index index, Charges& out) {
-  State& at = scratch_;
-  at.left.resize(space_.layout().repairs.size());
-  at.run.resize(space_.layout().causes());
-  at.run[pair.c] = 0;
-  at.run[pair.d] = 0;
+const PairTables::Charges& PairTables::charges(std::size_t at, Index index) {
+  const CausePairs::Pair& pair = pairs_.pairs()[at];
+  const Index runs = pair.repairs.empty() ? 1 : pair.repairs.back().stride * pair.repairs.back().values;
+  if (charges_[at].size() < runs) charges_[at].resize(runs);
+  Charges& charges = charges_[at][index % runs];
+  if (charges.stops.empty()) charges = charges_at(pair, index);
+  return charges;
+}
+
+PairTables::Charges PairTables::charges_at(const CausePairs::Pair& pair, Index index) const {
+  State at;
+  at.left.assign(space_.layout().repairs.size(), 0);
+  at.run.assign(space_.layout().causes(), 0);
   for (const CausePairs::Repair& repair : pair.repairs) {
     const Index left = index / repair.stride % repair.values;
     at.left[repair.repair] = static_cast<std::uint8_t>(left);
     for (const std::size_t cause : {pair.c, pair.d})
       at.run[cause] += space_.perfect().stride(repair.repair, cause) * (repair.values - 1 - left);
   }
-  out.stops.clear();
-  out.repairs.clear();
+  Charges charges;
   const double perfect_c = space_.perfect().worth(pair.c, at.run[pair.c], at.left);
   const double perfect_d = space_.perfect().worth(pair.d, at.run[pair.d], at.left);
   for (const Layout::Stop& stop : space_.layout().stops)
-    out.stops.push_back(
+    charges.stops.push_back(
         {std::max(0.0, perfect_c - stop.worth[pair.c]), std::max(0.0, perfect_d - stop.worth[pair.d])});
   for (const CausePairs::Repair& repair : pair.repairs)
     if (at.left[repair.repair] > 0)
-      out.repairs.push_back(
+      charges.repairs.push_back(
           {space_.repair_charge(at, repair.repair, pair.c), space_.repair_charge(at, repair.repair, pair.d)});
     else
-      out.repairs.emplace_back();
+      charges.repairs.emplace_back();
+  return charges;
 }
 
+SECONDPULL_WIDE
 void PairTables::build(const CostShares& shares, std::size_t set, std::size_t at, Index index, Line& value) {
   const CausePairs::Pair& pair = pairs_.pairs()[at];
   const OddsGrid& grid = pairs_.grid();
-  const std::size_t deep = deep_ - 1;
-  charges(pair, index, room_[deep]);
+  const Charges& charge = charges(at, index);
   const auto [c, d] = std::pair{pair.c, pair.d};
   value.fill(std::numeric_limits<float>::infinity());
   Line line;
   const double stop_c = shares.of(shares.stop(), c, d);
   const double stop_d = shares.of(shares.stop(), d, c);
-  for (const Charge& stop : room_[deep].stops)
+  for (const Charge& stop : charge.stops)
     if (charge_line(grid, stop_c * stop.c, stop_d * stop.d, 0, value, line)) take_lower(line, value);
   for (std::size_t i = 0; i < pair.repairs.size(); ++i) {
     const CausePairs::Repair& repair = pair.repairs[i];
     if (index / repair.stride % repair.values == 0) continue;
     const double share_c = shares.of(repair.repair, c, d);
     const double share_d = shares.of(repair.repair, d, c);
-    if (!charge_line(grid, share_c * room_[deep].repairs[i].c, share_d * room_[deep].repairs[i].d, repair.rest, value,
+    if (!charge_line(grid, share_c * charge.repairs[i].c, share_d * charge.repairs[i].d, repair.rest, value,
                      line))
       continue;
     if (!repair.failed.certain)

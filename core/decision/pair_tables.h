@@ -16,7 +16,10 @@ class PairTables {
  public:
   using Index = CausePairs::Index;
 
-  PairTables(const StateSpace& space, const CausePairs& pairs) : space_(space), pairs_(pairs) { clear(); }
+  PairTables(const StateSpace& space, const CausePairs& pairs)
+      : space_(space), pairs_(pairs), charges_(pairs.pairs().size()) {
+    clear();
+  }
 
   /// The line for a pair's index. `set` tells apart lines made with different shares.
   const OddsGrid::Line& line(const CostShares& shares, std::size_t set, std::size_t pair, Index index) {
@@ -38,7 +41,7 @@ class PairTables {
     std::vector<Charge> stops;
     std::vector<Charge> repairs;  ///< as in Pair::repairs; of one with no tries left it means nothing
   };
-  void charges(const CausePairs::Pair& pair, Index index, Charges& out);
+  const Charges& charges(std::size_t pair, Index index);
 
  private:
   struct Place {
@@ -60,6 +63,7 @@ class PairTables {
   const OddsGrid::Line& make(const CostShares& shares, std::size_t set, std::size_t pair, Index index,
                              std::uint64_t key);
   void grow();
+  Charges charges_at(const CausePairs::Pair& pair, Index index) const;
   void build(const CostShares& shares, std::size_t set, std::size_t pair, Index index, OddsGrid::Line& value);
 
   const StateSpace& space_;
@@ -67,9 +71,7 @@ class PairTables {
   Chunks<OddsGrid::Line> lines_;
   std::vector<Place> places_;
   std::size_t asked_ = 0;
-  State scratch_;  ///< for charges
-  std::vector<Charges> room_;  ///< by how deep lines are being made within each other
-  std::size_t deep_ = 0;
+  std::vector<std::vector<Charges>> charges_;  ///< [pair][its repairs' part of the index]
 };
 
 }  // namespace secondpull::decision

@@ -2,12 +2,7 @@
 
 #include <algorithm>
 
-// Resolvers of cloned functions run before a sanitizer is ready.
-#if defined(__x86_64__) && defined(__gnu_linux__) && !defined(__SANITIZE_ADDRESS__) && !defined(__clang__)
-#define SECONDPULL_WIDE __attribute__((target_clones("avx2", "default")))
-#else
-#define SECONDPULL_WIDE
-#endif
+#include "core/decision/wide.h"
 
 namespace secondpull::decision::loops {
 
