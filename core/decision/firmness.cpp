@@ -196,10 +196,12 @@ Figure worth_per_hour(const Case& of, const Budget& budget, const GoingOn& at_it
     if (!std::isfinite(ahead)) return {0, true};
     const double slope = stop.hours - plans.at(hour_value).expected.hours;
     if (ahead > tie || (ahead >= -tie && slope < 0)) return {hour_value, plans.exact()};
-    const double below = slope < 0 ? std::max(0.0, hour_value - ahead / slope) : 0;
+    // Up to where a plan seen so far surely beats every stop, nothing has to be looked at.
+    double below = slope < 0 ? std::max(0.0, hour_value - ahead / slope) : 0;
+    if (plans.surely() < hour_value) below = std::max(below, plans.surely());
     const double ahead_below = plans.ahead_of(stop, below);
     if (!plans.exact()) break;
-    if (ahead_below < -tie || (below == 0 && ahead_below <= tie)) return {0, true};
+    if (below == 0 && ahead_below <= tie) return {0, true};
     const double end = end_of_lead(plans, stop, below, hour_value);
     if (is_there(hour_value, end)) return {hour_value, plans.exact()};
     hour_value = end;

@@ -42,6 +42,20 @@ void read_endings(Answer& answer, const Case& of) {
       of.sunk.cash);
 }
 
+/// Solves the case and reads the plan; its tables are gone again before more is solved. Whether it is exact.
+bool read_solution(Answer& answer, const Case& of, const Budget& budget) {
+  const auto solution = solve(answer.model, budget);
+  answer.plan = read_plan(answer.model, *solution, price_after_fee(of));
+  const Progress progress = solution->progress();
+  const bool exact = has_met(progress);
+  answer.value = exact ? progress.value : answer.plan.root.worth;
+  answer.gap = exact ? 0 : std::max(0.0, progress.at_most - answer.value);
+  answer.states = progress.states;
+  answer.bytes = progress.bytes;
+  read_moves(answer, of, solution->moves(start_of(answer.model)));
+  return exact;
+}
+
 }  // namespace
 
 NamedMove named(const Case& of, const Model& model, const Move& move) {
@@ -62,15 +76,7 @@ Result<Answer> verdict(const Case& of, const Budget& budget) {
   Answer answer;
   answer.model = model_of(of);
   answer.posterior = diagnosis::posterior(of);
-  const auto solution = solve(answer.model, budget);
-  answer.plan = read_plan(answer.model, *solution, price_after_fee(of));
-  const Progress progress = solution->progress();
-  const bool exact = has_met(progress);
-  answer.value = exact ? progress.value : answer.plan.root.worth;
-  answer.gap = exact ? 0 : std::max(0.0, progress.at_most - answer.value);
-  answer.states = progress.states;
-  answer.bytes = progress.bytes;
-  read_moves(answer, of, solution->moves(start_of(answer.model)));
+  const bool exact = read_solution(answer, of, budget);
   read_endings(answer, of);
   answer.expected = answer.plan.expected;
   answer.next = named(of, answer.model, answer.plan.root.move);

@@ -29,7 +29,7 @@ namespace {
 /// Up to so many states nothing is faster than solving them all.
 constexpr std::size_t small_sweep = std::size_t{4} << 20;
 /// Up to so many a sweep takes about a second.
-constexpr std::size_t large_sweep = std::size_t{64} << 20;
+constexpr std::size_t large_sweep = 62'000'000;
 /// With few ways that the tests can come out, perfect information is bound enough.
 constexpr std::size_t few_answers = 3000;
 /// Depth first is quickest if it is quick: beyond so many states a sweep is, where there is one, and else the

@@ -45,7 +45,7 @@ bool has_met(const Progress& progress);
 /// What a search may use. Core has no clock of its own: without `spent` the time does not count.
 struct Budget {
   std::size_t states = std::numeric_limits<std::size_t>::max();
-  std::size_t bytes = std::size_t{500} << 20;  ///< about; the search keeps below it
+  std::size_t bytes = 500'000'000;  ///< about; the search keeps below it
   std::chrono::nanoseconds time = std::chrono::nanoseconds::max();
   std::function<std::chrono::nanoseconds()> spent;  ///< time used since the search was asked for
   std::function<bool(const Progress&)>
