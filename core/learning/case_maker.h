@@ -58,10 +58,8 @@ struct Circumstances {
 
 /// The case of a question, from the knowledge base and what the shop's record adds to it.
 /// - Causes: see causes_of; that it is none of those listed is always among them.
-/// - Tests: those for the symptom and kind that the engine as it is allows, which tell causes apart, and
-/// whose
-///   earlier test, if they need one, is in the evidence with the outcome they need; and those in the
-///   evidence.
+/// - Tests: those in the evidence, and those for the symptom and kind that tell causes apart, that the engine
+///   as it is allows, and whose earlier test, if they need one, has shown what they need.
 /// - Repairs: those for the kind that can cure one of the causes, and those in the evidence. A repair that
 ///   failed more often than its tries has as many as it failed.
 /// Evidence of repairs that cure none of the causes says nothing and is dropped. Problems: an unknown
