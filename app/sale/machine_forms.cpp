@@ -9,7 +9,6 @@
 #include "app/sale/form_words.h"
 #include "app/sale/sale_rows.h"
 #include "core/shop/offers.h"
-#include "core/shop/safety.h"
 #include "core/shop/selling.h"
 
 namespace secondpull::app {
@@ -73,8 +72,6 @@ AskingForm::AskingForm(Session& session, MachineId machine, QWidget* parent)
 }
 
 std::optional<Problem> AskingForm::save() {
-  const auto books = session_.books();
-  if (auto against = against_running(books->by_machine().of(machine_), soldAs(*sold_as_))) return against;
   return session_.perform(list_machine(*session_.shop(), machine_, *date_->value(), textOf(*channel_),
                                        *price_->value(), soldAs(*sold_as_)));
 }

@@ -12,7 +12,6 @@
 #include "app/sale/machine_forms.h"
 #include "app/sale/sale_rows.h"
 #include "core/shop/offers.h"
-#include "core/shop/safety.h"
 #include "core/shop/selling.h"
 
 namespace secondpull::app {
@@ -147,8 +146,6 @@ void SaleForm::showWhatItGives() {
 
 std::optional<Problem> SaleForm::save() {
   const auto shop = session_.shop();
-  const auto books = session_.books();
-  if (auto against = against_running(books->by_machine().of(machine_), soldAs(*sold_as_))) return against;
   NewSale sale{.machine = machine_,
                .date = *date_->value(),
                .buyer = {.known = buyer_->picked<PersonId>(), .new_name = {}},

@@ -37,9 +37,9 @@ std::optional<Problem> against_running(const ByMachine::Lines& lines, std::optio
   if (sold_as != SoldAs::running) return std::nullopt;
   const Finding* failed = failed_safety_check(lines);
   if (failed == nullptr) return std::nullopt;
-  return Problem{fmt::format("It failed a safety check on {} ({}: {}). It can go as is, or as running once "
+  return Problem{fmt::format("#{} failed a safety check on {} ({}: {}). It can go as is, or as running once "
                              "that check is passed.",
-                             shown(failed->date), failed->step, failed->outcome),
+                             lines.machine->tag, shown(failed->date), failed->step, failed->outcome),
                  "sold_as", std::string{word(SoldAs::running)}};
 }
 

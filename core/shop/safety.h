@@ -11,7 +11,8 @@ namespace secondpull {
 const Finding* failed_safety_check(const ByMachine::Lines& lines);
 
 /// A problem, naming `sold_as`, if the machine must not be offered or sold as running because a safety check
-/// failed. As is, and with nothing said, it may be.
+/// failed. As is, and with nothing said, it may be. list_machine and sell (selling.h) ask this; a screen may,
+/// to say it beforehand.
 std::optional<Problem> against_running(const ByMachine::Lines& lines, std::optional<SoldAs> sold_as);
 
 }  // namespace secondpull

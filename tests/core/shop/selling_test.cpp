@@ -2,6 +2,7 @@
 
 #include <gmock/gmock.h>
 
+#include "core/shop/bench.h"
 #include "core/shop/stage.h"
 #include "tests/core/shop/small_shop.h"
 
@@ -65,6 +66,37 @@ TEST(Sell, RefusesAMachineThatIsGoneOrADayOutOfTurn) {
   s.carry_out(take_back(s.shop, s.m1, day("2026-04-10"), dollars(160), ""));
   const auto while_sold = sell(s.shop, {.machine = s.m1, .date = day("2026-04-02")});
   EXPECT_EQ(field_of(while_sold), "date");
+}
+
+TEST(SellingAsRunning, IsRefusedAfterAFailedSafetyCheckUntilOneIsPassed) {
+  SmallShop s;
+  const auto listed = [&](std::optional<SoldAs> as) {
+    return list_machine(s.shop, s.m2, day("2026-04-02"), "notice board", dollars(90), as);
+  };
+  const auto sold = [&](std::optional<SoldAs> as) {
+    return sell(s.shop, {.machine = s.m2, .date = day("2026-04-02"), .price = dollars(90), .sold_as = as});
+  };
+  const auto checked = [&](const char* on, const char* outcome) {
+    s.carry_out(record_finding(
+        s.shop, {.machine = s.m2, .date = day(on), .step = "blade stop, safety", .outcome = outcome}));
+  };
+  checked("2026-04-01", "failed: runs on for 5 s");
+  for (const Result<Change>& refused : {listed(SoldAs::running), sold(SoldAs::running)}) {
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(refused.error().field, "sold_as");
+    EXPECT_EQ(refused.error().value, "running");
+    EXPECT_EQ(
+        refused.error().sentence,
+        "#2 failed a safety check on 1 April 2026 (blade stop, safety: failed: runs on for 5 s). It can "
+        "go as is, or as running once that check is passed.");
+  }
+  for (const std::optional<SoldAs> may : {std::optional{SoldAs::as_is}, std::optional<SoldAs>{}}) {
+    EXPECT_TRUE(listed(may));
+    EXPECT_TRUE(sold(may));
+  }
+  checked("2026-04-02", "passed");
+  EXPECT_TRUE(listed(SoldAs::running));
+  EXPECT_TRUE(sold(SoldAs::running));
 }
 
 TEST(TakeBack, BringsItBackHere) {
