@@ -23,6 +23,7 @@
 #include "app/bench/sale_band.h"
 #include "app/parts/edits.h"
 #include "app/parts/form.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "app/parts/photo_strip.h"
 
@@ -30,6 +31,7 @@ namespace secondpull::app {
 namespace {
 
 constexpr int kPathWidth = 48 * kGrid;
+constexpr int kMostPathWidth = 62 * kGrid;  // however large the text: the fields beside it need theirs
 constexpr int kPathHeight = 30 * kGrid;
 
 QFrame* hairline(QWidget* parent) {
@@ -132,7 +134,7 @@ QWidget* BenchPage::makeCard() {
   day_->setValue(session().today());
   day_->setObjectName(QStringLiteral("workDay"));
   day_->setAccessibleName(tr("The day these lines are for"));
-  day_->setFixedWidth(18 * kGrid);
+  day_->setFixedWidth(grown(18 * kGrid));
   finding_ = new FindingLine(session(), day, page);
   hours_ = new HoursLine(session(), day, page);
   part_ = new PartLine(session(), day, page);
@@ -189,7 +191,7 @@ QWidget* BenchPage::makeCard() {
   auto* right_box = new QWidget(page);
   right->setContentsMargins(0, 0, 0, 0);
   right_box->setLayout(right);
-  right_box->setFixedWidth(kPathWidth);
+  right_box->setFixedWidth(std::min(grown(kPathWidth), kMostPathWidth));
 
   auto* columns = new QHBoxLayout;
   columns->setSpacing(4 * kGrid);
@@ -205,7 +207,7 @@ QWidget* BenchPage::makeCard() {
   body->addLayout(columns, 1);
   auto* inner = new QWidget(page);
   inner->setLayout(body);
-  inner->setMaximumWidth(kWidestCard * kGrid);
+  inner->setMaximumWidth(grown(kWidestCard * kGrid));
   auto* centred = new QHBoxLayout(page);
   centred->setContentsMargins(0, 0, 0, 0);
   centred->addWidget(inner);

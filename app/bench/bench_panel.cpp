@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 
 #include "app/bench/cautions.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 
 namespace secondpull::app {
@@ -20,7 +21,7 @@ HintLine::HintLine(const QString& name, QWidget* parent)
   setRank(care_, "caution");
   auto* column = new QVBoxLayout(this);
   // Under the field, past its label and key.
-  column->setContentsMargins((kLabelWidth + 1) * kGrid, 0, 0, 0);
+  column->setContentsMargins(grown(kLabelWidth * kGrid) + kGrid, 0, 0, 0);
   column->setSpacing(2);
   for (QLabel* label : {says_, care_}) {
     label->setWordWrap(true);
@@ -71,7 +72,7 @@ QHBoxLayout* typedRow(const QString& label, const QString& key, QWidget* field, 
   auto* box = new QWidget(parent);
   box->setLayout(both);
   both->setContentsMargins(0, 0, kGrid / 2, 0);
-  box->setFixedWidth(kLabelWidth * kGrid);
+  box->setFixedWidth(grown(kLabelWidth * kGrid));
   row->addWidget(box);
   row->addWidget(field, 1);
   return row;

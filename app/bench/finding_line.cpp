@@ -11,6 +11,7 @@
 
 #include "app/bench/suggestions.h"
 #include "app/parts/edits.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "core/shop/bench.h"
 
@@ -74,16 +75,16 @@ FindingLine::FindingLine(Session& session, std::function<Date()> day, QWidget* p
 
   QHBoxLayout* row = typedRow(tr("Step"), QStringLiteral("F5"), step_, this);
   row->addWidget(outcome_, 1);
-  minutes_->setFixedWidth(12 * kGrid);
+  minutes_->setFixedWidth(grown(12 * kGrid));
   row->addWidget(minutes_);
   row->addWidget(more_);
 
   auto* extra = new QHBoxLayout(more_row_);
-  extra->setContentsMargins((kLabelWidth + 1) * kGrid, 0, 0, 0);
+  extra->setContentsMargins(grown(kLabelWidth * kGrid) + kGrid, 0, 0, 0);
   extra->setSpacing(kGrid);
-  reading_->setFixedWidth(10 * kGrid);
-  unit_->setFixedWidth(8 * kGrid);
-  cost_->setFixedWidth(14 * kGrid);
+  reading_->setFixedWidth(grown(10 * kGrid));
+  unit_->setFixedWidth(grown(8 * kGrid));
+  cost_->setFixedWidth(grown(14 * kGrid));
   extra->addWidget(reading_);
   extra->addWidget(unit_);
   extra->addWidget(cost_);

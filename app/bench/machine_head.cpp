@@ -7,8 +7,8 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "app/bench/why_words.h"
 #include "app/parts/choices.h"
+#include "app/parts/figure_words.h"
 #include "app/parts/form.h"
 #include "app/parts/look.h"
 #include "app/parts/tag_badge.h"
@@ -190,12 +190,12 @@ void MachineHead::showFigures() {
   const auto books = session().books();
   const MachineFigures* figures = books->machine(machine());
   if (figures == nullptr) return;
-  money_->setFigure(session().money(figures->cost_basis), whyMoneyIn(session(), machine()));
-  hours_->setFigure(QString::fromStdString(shown(figures->minutes)), whyHoursIn(session(), machine()));
+  money_->setFigure(session().money(figures->cost_basis), whyCost(session(), machine()));
+  hours_->setFigure(QString::fromStdString(shown(figures->minutes)), whyHours(session(), machine()));
   earned_->setVisible(figures->profit.has_value());
   per_hour_->setVisible(figures->profit.has_value());
   if (!figures->profit) return;
-  earned_->setFigure(session().money(figures->profit), whyProfitOf(session(), machine()));
+  earned_->setFigure(session().money(figures->profit), whyProfit(session(), machine()));
   per_hour_->setFigure(session().money(figures->pay_per_hour),
                        figures->pay_per_hour ? tr("%1 of profit over %2.")
                                                    .arg(session().money(figures->profit),

@@ -13,6 +13,7 @@
 #include "app/bench/guesses.h"
 #include "app/bench/quick_lines.h"
 #include "app/parts/edits.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "core/shop/bench.h"
 
@@ -53,7 +54,7 @@ PartLine::PartLine(Session& session, std::function<Date()> day, QWidget* parent)
   found_->setToolTip(tr("Ctrl+Enter: takes it in at the cost beside it and fits it"));
   cost_->setObjectName(QStringLiteral("foundCost"));
   cost_->setAccessibleName(tr("Cost of each, of a part taken from the hand"));
-  cost_->setFixedWidth(12 * kGrid);
+  cost_->setFixedWidth(grown(12 * kGrid));
 
   auto* completer = new QCompleter(model_, this);
   completer->setCompletionRole(Qt::EditRole);

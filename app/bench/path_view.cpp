@@ -10,6 +10,7 @@
 #include <QStyledItemDelegate>
 #include <QVBoxLayout>
 
+#include "app/parts/flow.h"
 #include "app/parts/look.h"
 #include "core/shop/bench.h"
 
@@ -166,14 +167,16 @@ PathView::PathView(Session& session, QWidget* parent)
 
   auto* title = new QLabel(tr("The path so far"), this);
   setRank(title, "subheading");
-  auto* head = new QHBoxLayout;
-  head->addWidget(title, 1);
+  auto* head_box = new QWidget(this);
+  auto* head = new Flow(head_box, kGrid);
+  head->setContentsMargins(0, 0, 0, 0);
+  head->addWidget(title);
   head->addWidget(change_);
   head->addWidget(remove_);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(kGrid / 2);
-  column->addLayout(head);
+  column->addWidget(head_box);
   column->addWidget(list_, 1);
 
   connect(change_, &QPushButton::clicked, this, &PathView::changeCurrent);

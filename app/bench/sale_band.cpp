@@ -5,12 +5,19 @@
 #include <QVBoxLayout>
 
 #include "app/bench/guesses.h"
-#include "app/bench/why_words.h"
 #include "app/parts/edits.h"
+#include "app/parts/figure_words.h"
+#include "app/parts/flow.h"
 #include "app/parts/form.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 
 namespace secondpull::app {
+namespace {
+
+constexpr int kAlreadyWidth = 40 * kGrid;  // two lines of text
+
+}  // namespace
 
 SaleBand::SaleBand(Session& session, QWidget* parent)
     : BenchPanel(session, parent),
@@ -23,7 +30,7 @@ SaleBand::SaleBand(Session& session, QWidget* parent)
       already_{faded({}, this)} {
   price_->setObjectName(QStringLiteral("ifSoldPrice"));
   price_->setAccessibleName(tr("If sold at"));
-  price_->setFixedWidth(15 * kGrid);
+  price_->setFixedWidth(grown(15 * kGrid));
   gross_->setObjectName(QStringLiteral("ifSoldGross"));
   running_->setObjectName(QStringLiteral("ifSoldRunning"));
   profit_->setObjectName(QStringLiteral("ifSoldProfit"));
@@ -40,24 +47,25 @@ SaleBand::SaleBand(Session& session, QWidget* parent)
   asked->addWidget(label);
   asked->addWidget(key);
   asked->addWidget(price_);
-  auto* asking = new QVBoxLayout;
+  auto* asking_box = new QWidget(this);
+  auto* asking = new QVBoxLayout(asking_box);
+  asking->setContentsMargins(0, 0, 0, 0);
   asking->setSpacing(kGrid / 2);
   asking->addLayout(asked);
   asking->addWidget(from_);
 
   auto* inner = new QWidget(this);
-  inner->setMaximumWidth(kWidestCard * kGrid);
+  inner->setMaximumWidth(grown(kWidestCard * kGrid));
   auto* outer = new QHBoxLayout(this);
   outer->setContentsMargins(0, 0, 0, 0);
   outer->addWidget(inner);
-  auto* row = new QHBoxLayout(inner);
+  auto* row = new Flow(inner, 4 * kGrid);
   row->setContentsMargins(3 * kGrid, kGrid, 3 * kGrid, kGrid);
-  row->setSpacing(4 * kGrid);
-  row->addLayout(asking);
+  row->addWidget(asking_box);
   for (WhyFigure* figure : {gross_, running_, profit_, per_hour_})
     row->addWidget(figure);
-  row->addStretch(1);
-  row->addWidget(already_, 4);
+  already_->setFixedWidth(grown(kAlreadyWidth));
+  row->addWidget(already_);
   connect(price_, &QLineEdit::textChanged, this, &SaleBand::showFigures);
   connect(price_, &TypedEdit::valueEdited, this, [this] { from_->setText({}); });
 }

@@ -20,7 +20,9 @@
 #include "app/parts/data_table.h"
 #include "app/parts/figure_words.h"
 #include "app/parts/form.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
+#include "app/parts/tag_delegate.h"
 
 namespace secondpull::app {
 namespace {
@@ -197,7 +199,7 @@ QWidget* BooksPage::makeTables() {
   filter_->setPlaceholderText(tr("Show only..."));
   filter_->setAccessibleName(tr("Show only rows with these words"));
   filter_->setClearButtonEnabled(true);
-  filter_->setMaximumWidth(25 * kGrid);
+  filter_->setMaximumWidth(grown(25 * kGrid));
   all_ = new QPushButton;
   all_->setObjectName(QStringLiteral("booksAll"));
   setRank(all_, "quiet");
@@ -214,6 +216,7 @@ QWidget* BooksPage::makeTables() {
   table_->setObjectName(QStringLiteral("booksTable"));
   table_->setAccessibleName(tr("Machines that are gone and what they earned"));
   table_->setRowModel(model_);
+  table_->setItemDelegateForColumn(0, new TagDelegate{table_});
   groups_table_ = new DataTable{session(), QStringLiteral("books_groups")};
   groups_table_->setObjectName(QStringLiteral("booksGroups"));
   groups_table_->setAccessibleName(tr("What the machines of each group earned"));
@@ -435,7 +438,9 @@ void BooksPage::rowChosen() {
 void BooksPage::showOne(const QString& title, const Earned& sum, const std::vector<FigureLine>& lines,
                         const QString& why_gross, const QString& why_profit) {
   one_title_->setText(title);
-  gross_->setFigure(session().money(sum.gross_profit), why_gross);
+  gross_->setFigure(
+      session().money(sum.gross_profit),
+      why_gross + QStringLiteral("<p>%1</p>").arg(perHourInWords(session(), sum.gross_profit, sum.minutes)));
   profit_->setFigure(session().money(sum.profit), why_profit);
   pay_->setFigure(session().money(sum.pay_per_hour), perHourInWords(session(), sum.profit, sum.minutes));
   for (WhyFigure* one : {gross_, profit_, pay_})

@@ -205,6 +205,7 @@ void MoneyBars::View::show(std::vector<MoneyBar> rows, Money low, Money high, co
   chart()->addAxis(amounts, Qt::AlignBottom);
   series->attachAxis(amounts);
   dressChart(*chart());
+  chart()->setMargins({kGrid, 0, 0, 0});  // the chosen row's frame stands clear of its name
   names->setGridLineVisible(false);
   names->setLineVisible(false);
   names->setLabelsBrush(look().ink);

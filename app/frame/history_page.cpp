@@ -2,13 +2,13 @@
 
 #include <QDateTime>
 #include <QHBoxLayout>
-#include <QLabel>
 #include <QLocale>
 #include <QPushButton>
 #include <QVBoxLayout>
 
 #include "app/frame/session.h"
 #include "app/parts/data_table.h"
+#include "app/parts/form.h"
 #include "app/parts/look.h"
 
 namespace secondpull::app {
@@ -47,7 +47,7 @@ struct HistoryPage::Impl : public QObject {
   DataTable* table = nullptr;
   QPushButton* undo = nullptr;
   QPushButton* redo = nullptr;
-  QLabel* nothing = nullptr;
+  QWidget* nothing = nullptr;
 };
 
 HistoryPage::HistoryPage(Session& session, QWidget* parent) : Page(session, parent), impl_{new Impl{this}} {
@@ -66,8 +66,9 @@ HistoryPage::HistoryPage(Session& session, QWidget* parent) : Page(session, pare
   head->addWidget(impl_->undo);
   head->addWidget(impl_->redo);
   layout->addLayout(head);
-  impl_->nothing = faded(tr("Nothing was done yet. Every action will stand here, newest first."), this);
-  layout->addWidget(impl_->nothing);
+  impl_->nothing = new EmptyState{
+      "history", tr("Nothing was done yet. Every action will stand here, newest first."), {}, this};
+  layout->addWidget(impl_->nothing, 1);
   impl_->table = new DataTable{session, "frame.history", this};
   impl_->table->setAccessibleName(tr("What was done"));
   impl_->table->setRowModel(&impl_->model);
@@ -96,6 +97,8 @@ void HistoryPage::showHistory() {
   impl_->undo->setEnabled(is([](const Row& row) { return !row.undone && row.undoable; }));
   impl_->redo->setEnabled(is([](const Row& row) { return row.undone; }));
   impl_->nothing->setVisible(rows.empty());
+  impl_->undo->setVisible(!rows.empty());
+  impl_->redo->setVisible(!rows.empty());
   impl_->table->setVisible(!rows.empty());
   impl_->model.setRows(std::move(rows));
   impl_->table->selectSourceRow(0);

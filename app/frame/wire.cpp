@@ -11,16 +11,17 @@ namespace secondpull::app {
 namespace {
 
 // Measures in heights of running text, so that all of it grows with the font.
-constexpr qreal kWireAt = 1.95;  // from the top of the window to the wire's ends
-constexpr qreal kSag = 0.45;     // and this much lower in its middle
-constexpr qreal kTagHeight = 1.95;
-constexpr qreal kTagLeast = 2.0;  // the least width
+constexpr qreal kWireAt = 2.25;  // from the top of the window to the wire's ends
+constexpr qreal kSag = 0.55;     // and this much lower in its middle
+constexpr qreal kTagHeight = 2.1;
+constexpr qreal kTagLeast = 2.2;  // the least width
 constexpr qreal kStringLength = 0.45;
-constexpr qreal kBelow = 0.35;  // free below the tags
+constexpr qreal kBelow = 0.3;  // free below the tags
 constexpr qreal kSmallWord = 0.92;
-constexpr qreal kBigWord = 1.2;
+constexpr qreal kBigWord = 1.25;
 constexpr int kMargin = 3 * kGrid;
 constexpr int kWordGap = 3 * kGrid;
+constexpr int kTagGap = 2 * kGrid;
 constexpr int kKnot = 3;  // radius of the bead under the current word
 
 QFont wordFont(const QWidget& widget, bool small, bool current) {
@@ -39,10 +40,11 @@ void paintFocus(QPainter& painter, const QRect& rect) {
 
 }  // namespace
 
-/// A screen's word. It is as tall as its letters; the wire draws itself beneath.
+/// A screen's word, or its icon. It is as tall as its letters; the wire draws itself beneath.
 class WireWord : public QAbstractButton {
  public:
-  WireWord(const Wire::Word& word, QWidget* parent) : QAbstractButton(parent), small_{word.small} {
+  WireWord(const Wire::Word& word, QWidget* parent)
+      : QAbstractButton(parent), small_{word.small}, icon_{word.icon} {
     setText(word.word);
     setObjectName("wire." + word.word);
     setAccessibleName(word.word);
@@ -55,6 +57,7 @@ class WireWord : public QAbstractButton {
   QSize sizeHint() const override {
     // As wide as the bold word, so that nothing moves when it becomes the current one.
     const QFontMetrics metrics(wordFont(*this, small_, true));
+    if (!icon_.isEmpty()) return {metrics.height() + 2 * kGrid, metrics.height() + kGrid / 2};
     return {metrics.horizontalAdvance(text()) + 2 * kGrid, metrics.height() + kGrid / 2};
   }
 
@@ -62,9 +65,18 @@ class WireWord : public QAbstractButton {
   void paintEvent(QPaintEvent*) override {
     QPainter painter(this);
     const bool current = isChecked();
-    painter.setFont(wordFont(*this, small_, current));
-    painter.setPen(current || underMouse() ? look().accent : small_ ? look().faded : look().ink);
-    painter.drawText(rect(), Qt::AlignHCenter | Qt::AlignVCenter, text());
+    const QColor colour = current || underMouse()     ? look().accent
+                          : small_ && icon_.isEmpty() ? look().faded
+                                                      : look().ink;
+    if (icon_.isEmpty()) {
+      painter.setFont(wordFont(*this, small_, current));
+      painter.setPen(colour);
+      painter.drawText(rect(), Qt::AlignHCenter | Qt::AlignVCenter, text());
+    } else {
+      const int side = rect().height();
+      app::icon(icon_, colour)
+          .paint(&painter, rect().adjusted((width() - side) / 2, 0, (side - width()) / 2, 0));
+    }
     if (hasFocus()) paintFocus(painter, rect());
   }
   void enterEvent(QEnterEvent*) override { update(); }
@@ -73,6 +85,7 @@ class WireWord : public QAbstractButton {
 
  private:
   bool small_;
+  QString icon_;
 };
 
 /// A machine's tag on its string.
@@ -261,10 +274,15 @@ void Wire::arrange() {
       standOn(*at, right);
       right -= kGrid / 2;
     }
-  // The tags hang below the words, the newest first; the clock at the right end.
-  int x = kMargin;
+  // The tags hang from the free wire behind the words, the newest first; where it is too short for them, they
+  // begin further left. The clock hangs at the right end.
+  const int clock_room = clock_->isHidden() ? 0 : clock_->sizeHint().width() + kTagGap;
+  int wanted = 0;
+  for (const HangingTag* tag : tags_)
+    wanted += tag->sizeHint().width() + kTagGap;
+  int x = std::max(kMargin, std::min(left + kTagGap, width() - kMargin - clock_room - wanted));
   for (HangingTag* tag : tags_)
-    x += hangFrom(tag, x) + 2 * kGrid;
+    x += hangFrom(tag, x) + kTagGap;
   if (!clock_->isHidden()) hangFrom(clock_, width() - kMargin - clock_->sizeHint().width());
   update();
 }

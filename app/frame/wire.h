@@ -23,6 +23,7 @@ class Wire : public QWidget {
     QString word;
     QKeySequence key;
     bool small = false;  ///< stands smaller, at the right end
+    QString icon = {};   ///< drawn in the place of the word
   };
   struct Tag {
     MachineId machine{};

@@ -22,6 +22,7 @@
 namespace secondpull::app {
 namespace {
 
+constexpr int kCellPad = 11;           // on both sides of a cell's text: 8 of the style sheet, 3 of Qt
 constexpr int kRowPad = 12;            // added to the height of the text
 constexpr int kRememberAfterMs = 400;  // one write for a whole drag
 constexpr int kMeasuredRows = 200;     // rows looked at for the natural widths
@@ -168,38 +169,45 @@ void DataTable::Impl::fit() {
   const bool was_settled = std::exchange(settled, false);
   QHeaderView& header = *table->horizontalHeader();
   const QFontMetrics metrics = table->fontMetrics();
-  const int pad = 3 * kGrid;
+  const int pad = 2 * kCellPad + 2;
   struct Width {
-    int column, natural;
+    int column, natural, least;
     bool text;
   };
   std::vector<Width> widths;
-  int total = 0, text_total = 0, text_to_squeeze = 0;
+  int total = 0, text_columns = 0;
   for (int column = 0; column < sieve.columnCount(); ++column) {
     if (header.isSectionHidden(column)) continue;
-    int widest = header.sectionSizeHint(column);
+    const int title = header.sectionSizeHint(column);
+    int widest = title;
     for (int row = 0; row < std::min(sieve.rowCount(), kMeasuredRows); ++row)
       widest = std::max(widest, metrics.horizontalAdvance(sieve.index(row, column).data().toString()) + pad);
     const auto alignment =
         sieve.headerData(column, Qt::Horizontal, Qt::TextAlignmentRole).value<Qt::Alignment>();
     const bool text = (alignment & Qt::AlignLeft) != 0;
     if (text) widest = std::min(widest, kMostTextWidth);
-    widths.push_back({column, widest, text});
+    widths.push_back({column, widest, std::min(widest, std::max(title, kLeastTextWidth)), text});
     total += widest;
-    if (text) text_total += widest;
-    if (text) text_to_squeeze += std::max(0, widest - kLeastTextWidth);
+    if (text) ++text_columns;
   }
+  // What is left over goes to the columns that are wider than most; what is short comes off what they have
+  // above the least.
   const int spare = table->viewport()->width() - total;
+  const int average = widths.empty() ? 0 : total / static_cast<int>(widths.size());
+  const auto share = [&](const Width& width) {
+    if (!width.text) return 0;
+    if (spare < 0) return width.natural - width.least;
+    return width.natural >= average || text_columns == 1 ? width.natural : 0;
+  };
+  int shares = 0;
+  for (const Width& width : widths)
+    shares += share(width);
   for (const Width& width : widths) {
     int size = width.natural;
-    if (width.text && spare >= 0 && text_total > 0)
-      size += static_cast<int>(static_cast<std::int64_t>(spare) * width.natural / text_total);
-    if (width.text && spare < 0 && text_to_squeeze > 0) {
-      // Each gives in proportion to what it has above the least; one pixel more makes up for the rounding.
-      const int above = std::max(0, width.natural - kLeastTextWidth);
-      const auto less = static_cast<std::int64_t>(-spare) * above / text_to_squeeze;
-      if (above > 0) size -= static_cast<int>(std::min<std::int64_t>(less + 1, above));
-    }
+    const auto part = shares > 0 ? static_cast<std::int64_t>(std::max(spare, -shares)) * share(width) : 0;
+    // Shortened columns round up what they give, or the rounding would leave a pixel to scroll.
+    if (part >= 0 && shares > 0) size += static_cast<int>(part / shares);
+    if (part < 0) size -= static_cast<int>((-part + shares - 1) / shares);
     header.resizeSection(width.column, size);
   }
   settled = was_settled;

@@ -283,6 +283,7 @@ void Form::addField(const QString& field, const QString& label, QWidget* widget,
   stack->setSpacing(kGrid / 4);
   auto* name = new QLabel{label, cell};
   name->setBuddy(widget);
+  name->setWordWrap(true);
   setRank(name, "small");
   name->setVisible(!label.isEmpty());
   auto* problem_label = new QLabel{cell};
@@ -404,93 +405,6 @@ void Form::keyPressEvent(QKeyEvent* event) {
 void Form::hideEvent(QHideEvent* event) {
   QFrame::hideEvent(event);
   if (impl_->timer.isActive()) impl_->keep();
-}
-
-EmptyState::EmptyState(const QString& icon_name, const QString& sentence, const QString& step,
-                       QWidget* parent)
-    : QWidget(parent) {
-  auto* layout = new QVBoxLayout{this};
-  layout->setSpacing(2 * kGrid);
-  layout->addStretch(2);
-  auto* picture = new QLabel{this};
-  picture->setPixmap(icon(icon_name, look().accent).pixmap(6 * kGrid, 6 * kGrid));
-  picture->setAlignment(Qt::AlignCenter);
-  layout->addWidget(picture);
-  auto* words = new QLabel{sentence, this};
-  words->setWordWrap(true);
-  words->setAlignment(Qt::AlignCenter);
-  words->setMinimumWidth(45 * kGrid);
-  words->setMaximumWidth(75 * kGrid);
-  setRank(words, "subheading");
-  // In a row of its own: an alignment would cut it off after its first line.
-  auto* line = new QHBoxLayout;
-  line->addStretch(1);
-  line->addWidget(words, 4);
-  line->addStretch(1);
-  layout->addLayout(line);
-  if (!step.isEmpty()) {
-    auto* button = new QPushButton{step, this};
-    button->setObjectName("firstStep");
-    setRank(button, "first");
-    layout->addWidget(button, 0, Qt::AlignHCenter);
-    connect(button, &QPushButton::clicked, this, &EmptyState::stepTaken);
-  }
-  layout->addStretch(3);
-}
-
-struct WhyFigure::Impl : public QObject {
-  using QObject::QObject;
-  QLabel* figure = nullptr;
-  QLabel* note = nullptr;
-  QPushButton* ask = nullptr;
-  QLabel* answer = nullptr;
-};
-
-WhyFigure::WhyFigure(const QString& label, QWidget* parent) : QWidget(parent), impl_{new Impl{this}} {
-  auto* layout = new QVBoxLayout{this};
-  layout->setContentsMargins(0, 0, 0, 0);
-  layout->setSpacing(0);
-  auto* name = new QLabel{label, this};
-  setRank(name, "small");
-  auto* line = new QHBoxLayout;
-  line->setSpacing(kGrid);
-  impl_->figure = new QLabel{this};
-  impl_->figure->setTextInteractionFlags(Qt::TextSelectableByMouse);
-  impl_->figure->setAccessibleName(label);
-  setRank(impl_->figure, "figure");
-  impl_->note = new QLabel{this};
-  setRank(impl_->note, "small");
-  impl_->note->hide();
-  impl_->ask = new QPushButton{tr("why?"), this};
-  impl_->ask->setAccessibleName(tr("why %1?").arg(label));
-  setRank(impl_->ask, "quiet");
-  impl_->ask->hide();
-  impl_->answer = new QLabel{this};
-  impl_->answer->setWordWrap(true);
-  impl_->answer->setTextFormat(Qt::RichText);
-  impl_->answer->setObjectName("why");
-  impl_->answer->hide();
-  line->addWidget(impl_->figure);
-  line->addWidget(impl_->note);
-  line->addWidget(impl_->ask);
-  line->addStretch(1);
-  layout->addWidget(name);
-  layout->addLayout(line);
-  layout->addWidget(impl_->answer);
-  connect(impl_->ask, &QPushButton::clicked, this,
-          [this] { impl_->answer->setVisible(!impl_->answer->isVisibleTo(this)); });
-}
-
-void WhyFigure::setFigure(const QString& text, const QString& why) {
-  impl_->figure->setText(text);
-  impl_->answer->setText(why);
-  impl_->ask->setVisible(!why.isEmpty());
-  if (why.isEmpty()) impl_->answer->hide();
-}
-
-void WhyFigure::setNote(const QString& small) {
-  impl_->note->setText(small);
-  impl_->note->setVisible(!small.isEmpty());
 }
 
 }  // namespace secondpull::app

@@ -165,6 +165,13 @@ void setTheme(QApplication& app, Theme theme) {
   app.setFont(font);
   app.setPalette(paletteOf(*current));
   app.setStyleSheet(styleSheet(*current, font.pointSizeF()));
+  // Links keep the colour of the look in which they were laid out; a text set anew is laid out anew.
+  for (QWidget* widget : QApplication::allWidgets())
+    if (auto* label = qobject_cast<QLabel*>(widget); label != nullptr && label->text().contains("<a ")) {
+      const QString text = label->text();
+      label->clear();
+      label->setText(text);
+    }
 }
 
 QFont headingFont() {

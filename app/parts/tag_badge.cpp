@@ -20,6 +20,7 @@ constexpr qreal kString = 0.45;    // how far the string reaches beyond the end
 constexpr qreal kNumberAt = 0.68;  // where the number may begin
 constexpr qreal kNumberEnd = 0.30;
 constexpr qreal kNumberSize = 0.56;
+constexpr qreal kHangingNumber = 0.78;  // the same size, seen on a tag that hangs
 
 QFont numberFont(QFont font, qreal height) {
   font.setPixelSize(std::max(8, qRound(height * kNumberSize)));
@@ -120,8 +121,8 @@ void paintHangingTag(QPainter& painter, const QPointF& knot, const QRectF& body,
   painter.setPen(QPen{palette.color(QPalette::Dark), 1.25, Qt::SolidLine, Qt::RoundCap});
   painter.drawLine(knot, hole);
 
-  QFont font = numberFont(painter.font(), size / kNumberSize * 0.62);
-  const QRectF field{body.left(), body.top() + size * 0.48, body.width(), body.height() - size * 0.54};
+  QFont font = numberFont(painter.font(), body.height() * kHangingNumber);
+  const QRectF field{body.left(), body.top() + size * 0.5, body.width(), body.height() - size * 0.54};
   while (font.pixelSize() > 8 && QFontMetricsF(font).horizontalAdvance(number) > field.width() - 4)
     font.setPixelSize(font.pixelSize() - 1);
   painter.setFont(font);

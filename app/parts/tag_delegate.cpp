@@ -15,13 +15,18 @@ qreal tagHeight(const QStyleOptionViewItem& option) {
   return option.fontMetrics.height() + kGrid / 4.0;
 }
 
+/// The tag's number: the shop's mark stands for the sign before it.
+QString numberOf(const QString& text) {
+  return text.startsWith(QLatin1Char('#')) ? text.mid(1) : text;
+}
+
 }  // namespace
 
 void TagDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                         const QModelIndex& index) const {
   QStyleOptionViewItem cell{option};
   initStyleOption(&cell, index);
-  const QString number = std::exchange(cell.text, {});
+  const QString number = numberOf(std::exchange(cell.text, {}));
   const QStyle* style = cell.widget != nullptr ? cell.widget->style() : QApplication::style();
   style->drawControl(QStyle::CE_ItemViewItem, &cell, painter, cell.widget);
   if (number.isEmpty()) return;
@@ -40,7 +45,7 @@ void TagDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
 QSize TagDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
   const QSize usual = QStyledItemDelegate::sizeHint(option, index);
   const qreal height = tagHeight(option);
-  const qreal width = tagWidth(index.data(Qt::DisplayRole).toString(), height, option.font);
+  const qreal width = tagWidth(numberOf(index.data(Qt::DisplayRole).toString()), height, option.font);
   return {std::max(usual.width(), static_cast<int>(width) + 2 * kGrid),
           std::max(usual.height(), static_cast<int>(height) + kGrid / 2)};
 }

@@ -4,8 +4,8 @@
 
 namespace secondpull::app {
 
-/// Draws the text of a column as the shop's mark of a machine: a tie-on tag with that number. The column's
-/// text stays plain, so that it is filtered, copied and read aloud as it is.
+/// Draws the text of a column as the shop's mark of a machine: a tie-on tag with that number ("14" or "#14").
+/// The column's text stays plain, so that it is filtered, copied and read aloud as it is.
 class TagDelegate : public QStyledItemDelegate {
   Q_OBJECT
  public:

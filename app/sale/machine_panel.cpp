@@ -1,5 +1,7 @@
 #include "app/sale/machine_panel.h"
 
+#include <algorithm>
+
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -23,7 +25,7 @@
 namespace secondpull::app {
 namespace {
 
-constexpr int kOfferRows = 4;  // shown without scrolling
+constexpr int kMostOfferRows = 4;  // shown without scrolling
 
 std::vector<TableColumn<Offer>> offerColumns(const Session& session) {
   const Session* of = &session;
@@ -163,8 +165,6 @@ QWidget* MachinePanel::makeOffers() {
   offers_->setAccessibleName(tr("Offers for this machine"));
   offers_->setRowModel(offers_model_);
   offers_->sortBy(QStringLiteral("said"), Qt::DescendingOrder);
-  offers_->setFixedHeight(offers_->horizontalHeader()->sizeHint().height() +
-                          kOfferRows * offers_->verticalHeader()->defaultSectionSize() + kGrid);
   box->addWidget(offers_);
   auto* line = new QWidget;
   auto* flow = new Flow{line, kGrid};
@@ -221,7 +221,7 @@ void MachinePanel::refresh() {
 void MachinePanel::showFigures(const MachineFigures& figures) {
   const auto books = session_.books();
   cost_->setFigure(session_.money(figures.cost_basis), whyCost(session_, figures.machine));
-  hours_->setFigure(QString::fromStdString(shown(figures.minutes)), {});
+  hours_->setFigure(QString::fromStdString(shown(figures.minutes)), whyHours(session_, figures.machine));
   std::optional<MachineFigures> sold;
   QString note;
   if (is_here(figures.stage)) {
@@ -258,6 +258,9 @@ void MachinePanel::showOffers(const std::vector<const Offer*>& offers) {
     rows.push_back(*offer);
   offers_model_->setRows(std::move(rows));
   offers_side_->setVisible(!offers.empty());
+  const int shown_rows = std::min(static_cast<int>(offers.size()), kMostOfferRows);
+  offers_->setFixedHeight(offers_->horizontalHeader()->sizeHint().height() +
+                          shown_rows * offers_->verticalHeader()->defaultSectionSize() + kGrid);
   int at = 0;
   for (int row = 0; row < offers_model_->rowCount(); ++row)
     if (offers_model_->row(row).id == chosen || (!chosen && !offers_model_->row(row).result)) at = row;

@@ -14,7 +14,9 @@
 #include "app/parts/choices.h"
 #include "app/parts/data_table.h"
 #include "app/parts/form.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
+#include "app/parts/tag_delegate.h"
 #include "app/sale/machine_panel.h"
 #include "app/sale/sale_rows.h"
 
@@ -116,7 +118,7 @@ QWidget* SalePage::makeTable() {
   filter_->setPlaceholderText(tr("Show only..."));
   filter_->setAccessibleName(tr("Show only rows with these words"));
   filter_->setClearButtonEnabled(true);
-  filter_->setMaximumWidth(25 * kGrid);
+  filter_->setMaximumWidth(grown(25 * kGrid));
   auto* line = new QHBoxLayout;
   line->addWidget(heading(tr("For sale")));
   line->addSpacing(2 * kGrid);
@@ -134,6 +136,7 @@ QWidget* SalePage::makeTable() {
   table_->setObjectName(QStringLiteral("saleTable"));
   table_->setAccessibleName(tr("Machines to sell"));
   table_->setRowModel(model_);
+  table_->setItemDelegateForColumn(0, new TagDelegate{table_});
   table_->sortBy(QStringLiteral("days"), Qt::DescendingOrder);
   box->addWidget(table_, 1);
   connect(filter_, &QLineEdit::textChanged, table_, &DataTable::setFilterText);

@@ -134,8 +134,14 @@ std::vector<TableColumn<SaleRow>> saleColumns(const Session& session) {
        .text =
            [](const Row& row) { return row.ready ? tr("ready to list: %1").arg(row.stands) : row.stands; },
        .shown = false});  // the panel beside the table says it
-  columns.push_back(amount(
-      "asking", tr("Asking"), [](const Row& row) { return row.asking; }, true));
+  columns.push_back({.key = QStringLiteral("asking"),
+                     .title = tr("Asking"),
+                     .text =
+                         [of](const Row& row) {
+                           return row.ready && !row.asking ? tr("ready to list") : of->money(row.asking);
+                         },
+                     .sort = [](const Row& row) { return sortable(row.asking); },
+                     .number = true});
   columns.push_back({.key = QStringLiteral("days"),
                      .title = tr("Days"),
                      .text = [](const Row& row) { return row.days ? QString::number(*row.days) : dash(); },

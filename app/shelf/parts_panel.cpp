@@ -10,6 +10,7 @@
 #include "app/parts/choices.h"
 #include "app/parts/edits.h"
 #include "app/parts/form.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "core/shop/bench.h"
 #include "core/shop/shelf.h"
@@ -147,7 +148,7 @@ PartsPanel::PartsPanel(Session& session, QWidget* parent)
   write_off_->setObjectName(QStringLiteral("writeOffLine"));
   write_off_->setAccessibleName(tr("How many pieces to write off"));
   write_off_->setPlaceholderText(tr("how many"));
-  write_off_->setFixedWidth(12 * kGrid);
+  write_off_->setFixedWidth(grown(12 * kGrid));
   write_off_button_->setObjectName(QStringLiteral("writeOff"));
   write_off_button_->setToolTip(tr("Lost, broken or given away: it leaves at its cost"));
 

@@ -11,6 +11,7 @@
 #include "app/frame/session.h"
 #include "app/parts/choices.h"
 #include "app/parts/edits.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 
 namespace secondpull::app {
@@ -120,7 +121,7 @@ void LotRows::Impl::addRow() {
     widget->show();
   }
   ++widget_rows;
-  line.value->setMaximumWidth(kValueWidth);
+  line.value->setMaximumWidth(grown(kValueWidth));
   connect(line.kind, &QComboBox::currentIndexChanged, this, [this] { touched(); });
   connect(line.what, &QLineEdit::textChanged, this, [this] { touched(); });
   connect(line.symptom, &QLineEdit::textChanged, this, [this] { touched(); });

@@ -18,6 +18,7 @@
 #include "app/parts/choices.h"
 #include "app/parts/edits.h"
 #include "app/parts/form.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "app/parts/photo_reading.h"
 #include "app/yard/spent_rows.h"
@@ -154,7 +155,7 @@ void SpentPage::build(QVBoxLayout* page) {
   form_ = new Form{session(), "yard.spent", {}, this};
   form_->setAccessibleName(tr("Money spent"));
   constexpr int kFormWidth = 96 * kGrid;  // a line is read better when it is not as wide as the window
-  form_->setMaximumWidth(kFormWidth);
+  form_->setMaximumWidth(grown(kFormWidth));
   form_->setSaveText(tr("Write it down"));
   amount_ = new MoneyEdit{"amountEdit", session().currency(), form_};
   amount_->setRequired(true);

@@ -56,6 +56,7 @@ struct TouchedRows::Impl : public QObject {
   TouchedRows* rows;
   QGridLayout* grid = nullptr;
   QLabel* nobody = nullptr;
+  std::vector<QLabel*> heads;
   std::vector<Row> lines;
   QWidget* before = nullptr;  ///< in the order of Tab
   int widget_rows = 1;        // the grid's next row, the head being row 0
@@ -66,6 +67,7 @@ struct TouchedRows::Impl : public QObject {
     row.tick->setChecked(true);
     emit rows->edited();
   }
+  void showHeads();  ///< of the columns, or that there is nothing in them
   void orderTabs();
 };
 
@@ -124,6 +126,12 @@ void TouchedRows::Impl::clear() {
   lines.clear();
 }
 
+void TouchedRows::Impl::showHeads() {
+  nobody->setVisible(lines.empty());
+  for (QLabel* head : heads)
+    head->setVisible(!lines.empty());
+}
+
 void TouchedRows::Impl::orderTabs() {
   QWidget* last = before;
   for (const Row& row : lines)
@@ -149,6 +157,7 @@ TouchedRows::TouchedRows(Session& session, QWidget* parent)
     label->setAlignment(alignment);
     setRank(label, "small");
     grid.addWidget(label, 0, column);
+    impl_->heads.push_back(label);
   };
   head(tr("Machine"), kTag);
   head(tr("How long"), kMinutes);
@@ -174,7 +183,7 @@ void TouchedRows::offer(Date day) {
   if (guesses.size() > kMostOffered) guesses.resize(kMostOffered);
   for (const EveningGuess& guess : guesses)
     impl_->addRow(guess);
-  impl_->nobody->setVisible(impl_->lines.empty());
+  impl_->showHeads();
   impl_->orderTabs();
 }
 
@@ -192,7 +201,7 @@ void TouchedRows::add(MachineId machine) {
   } else {
     at->tick->setChecked(true);
   }
-  impl_->nobody->hide();
+  impl_->showHeads();
   impl_->orderTabs();
   emit edited();
 }

@@ -15,6 +15,7 @@
 #include "app/parts/choices.h"
 #include "app/parts/data_table.h"
 #include "app/parts/form.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "app/parts/tag_delegate.h"
 #include "app/yard/log_form.h"
@@ -157,7 +158,7 @@ void YardPage::buildHead(QVBoxLayout* page) {
   filter_->setAccessibleName(tr("Show only machines with these words"));
   filter_->setPlaceholderText(tr("Filter"));
   filter_->setClearButtonEnabled(true);
-  filter_->setMaximumWidth(28 * kGrid);
+  filter_->setMaximumWidth(grown(28 * kGrid));
   connect(filter_, &QLineEdit::textChanged, this, [this](const QString& text) {
     table_->setFilterText(text);
     showChosen();
