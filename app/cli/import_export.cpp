@@ -7,6 +7,7 @@
 #include "app/cli/call.h"
 #include "db/exchange/demo_folder.h"
 #include "db/exchange/exchange.h"
+#include "db/exchange/take_in.h"
 
 namespace secondpull::cli {
 namespace {
@@ -67,13 +68,9 @@ Exit import_into_existing(const fs::path& folder, const Call& call, bool add) {
   }
   const db::ImportResult read = db::read_folder(folder, *existing);
   if (!read.errors.empty()) return tell_all(read.errors);
-  if (auto set = store->set_settings(read.shop.settings); !set) return tell(set.error(), Exit::refused);
-  const Change change = db::import_change(*existing, read.shop);
-  if (const auto done = store->perform(change, call.now()); !done) {
-    if (const auto back = store->set_settings(existing->settings); !back) tell(back.error().sentence);
-    return tell(done.error(), Exit::refused);
-  }
-  return put(change.title() + ".\n");
+  const Result<db::Done> done = db::take_in(*store, read.shop, call.now());
+  if (!done) return tell(done.error(), Exit::refused);
+  return put(done->title + ".\n");
 }
 
 Exit make_demo(const Call& call) {

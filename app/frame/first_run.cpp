@@ -1,6 +1,7 @@
 #include "app/frame/first_run.h"
 
 #include <QComboBox>
+#include <QDir>
 #include <QFileDialog>
 #include <QFrame>
 #include <QGridLayout>
@@ -11,7 +12,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include "app/frame/long_work.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "db/exchange/demo_folder.h"
 #include "db/exchange/exchange.h"
@@ -22,6 +23,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr int kColumnWidth = 84 * kGrid;
+constexpr int kButtonLetters = 14;  // so that the buttons of the ways are alike in width
 constexpr std::size_t kMostErrorsShown = 200;
 
 QString say(const std::string& text) {
@@ -57,8 +59,9 @@ Result<db::Store> makeShop(const fs::path& from, const fs::path& into, db::Insta
   return store;
 }
 
-/// One of the ways to begin: what it is, a sentence, and its button.
-QFrame* way(const QString& title, const QString& sentence, QPushButton* button, QWidget* parent) {
+/// One of the ways to begin: what it is, a sentence, and its buttons.
+QFrame* way(const QString& title, const QString& sentence, std::initializer_list<QPushButton*> buttons,
+            QWidget* parent) {
   auto* card = new QFrame{parent};
   setRank(card, "card");
   auto* layout = new QHBoxLayout{card};
@@ -71,7 +74,10 @@ QFrame* way(const QString& title, const QString& sentence, QPushButton* button, 
   words->addWidget(head);
   words->addWidget(faded(sentence, card));
   layout->addLayout(words, 1);
-  layout->addWidget(button, 0, Qt::AlignVCenter);
+  for (QPushButton* button : buttons) {
+    button->setMinimumWidth(button->fontMetrics().averageCharWidth() * kButtonLetters);
+    layout->addWidget(button, 0, Qt::AlignVCenter);
+  }
   return card;
 }
 
@@ -87,7 +93,7 @@ FirstRun::FirstRun(fs::path home, Clock clock, QWidget* parent)
   setWindowTitle(tr("Second Pull"));
   auto* outer = new QHBoxLayout{this};
   auto* column = new QWidget{this};
-  column->setMaximumWidth(kColumnWidth);
+  column->setMaximumWidth(grown(kColumnWidth));
   outer->addStretch(1);
   outer->addWidget(column, 100);
   outer->addStretch(1);
@@ -130,18 +136,22 @@ FirstRun::FirstRun(fs::path home, Clock clock, QWidget* parent)
   folder->setObjectName("importFolder");
   auto* other = new QPushButton{tr("&Open…"), ways_};
   other->setObjectName("openShop");
+  auto* restore = new QPushButton{tr("&Restore…"), ways_};
+  restore->setObjectName("restoreFile");
   ways->addWidget(
       way(tr("Start with what I already have"),
-          tr("An empty shop of your own: log what stands in the garage now, and go on from there."), start,
+          tr("An empty shop of your own: log what stands in the garage now, and go on from there."), {start},
           ways_));
   ways->addWidget(way(tr("Look at the demo shop"),
-                      tr("An invented shop with two years in it. Try anything; it is yours to break."), demo,
-                      ways_));
+                      tr("An invented shop with two years in it. Try anything; it is yours to break."),
+                      {demo}, ways_));
   ways->addWidget(way(tr("Import a folder"),
                       tr("A folder of CSV tables, exported from another shop or made from a spreadsheet."),
-                      folder, ways_));
-  ways->addWidget(
-      way(tr("Open a shop"), tr("A shop's folder that lies somewhere else on this computer."), other, ways_));
+                      {folder}, ways_));
+  ways->addWidget(way(tr("Open a shop"),
+                      tr("A shop's folder that lies somewhere else on this computer, or the one file of a "
+                         "backup, of which a new shop is made."),
+                      {other, restore}, ways_));
   layout->addWidget(ways_);
   connect(start, &QPushButton::clicked, this, &FirstRun::startNew);
   connect(demo, &QPushButton::clicked, this, &FirstRun::lookAtDemo);
@@ -153,6 +163,11 @@ FirstRun::FirstRun(fs::path home, Clock clock, QWidget* parent)
     const QString chosen =
         QFileDialog::getExistingDirectory(this, tr("The shop's folder"), say(home_.string()));
     if (!chosen.isEmpty()) emit wantsShop(chosen.toStdString());
+  });
+  connect(restore, &QPushButton::clicked, this, [this] {
+    const QString chosen = QFileDialog::getOpenFileName(this, tr("The backup"), QDir::homePath(),
+                                                        tr("Backups (*.tar.gz);;All files (*)"));
+    if (!chosen.isEmpty()) restoreFile(chosen.toStdString());
   });
 
   new_form_ = makeNewForm();
@@ -227,6 +242,7 @@ QWidget* FirstRun::makeNewForm() {
   grid->setColumnStretch(0, 2);
   grid->setColumnStretch(2, 1);
   auto* buttons = new QHBoxLayout;
+  buttons->setSpacing(kGrid);
   auto* make = new QPushButton{tr("Make the shop"), card};
   make->setObjectName("makeShop");
   setRank(make, "first");
@@ -293,16 +309,32 @@ void FirstRun::importFolder(const fs::path& folder) {
   import(folder, freeFolder("shop"));
 }
 
+void FirstRun::restoreFile(const fs::path& file) {
+  const fs::path into = freeFolder("shop");
+  make(into, [file, into, now = clock_()](const LongWork::Reins& reins) -> Result<db::Store> {
+    reins.step(tr("Unpacking the backup…"));
+    if (const auto made = db::Store::restore(file, into); !made) return tl::unexpected{made.error()};
+    return db::Store::open(into, db::Access::write, now);
+  });
+}
+
 void FirstRun::import(const fs::path& from, const fs::path& into) {
+  make(into, [from, into, now = clock_()](const LongWork::Reins& reins) {
+    return makeShop(from, into, now, reins);
+  });
+}
+
+void FirstRun::make(const fs::path& into,
+                    std::function<Result<db::Store>(const LongWork::Reins& reins)> shop) {
   setBusy(true);
-  work_->start([from, into, now = clock_(),
+  work_->start([into, shop = std::move(shop),
                 store = store_](const LongWork::Reins& reins) -> std::optional<Problem> {
     std::error_code cannot;
     fs::create_directories(into.parent_path(), cannot);
     if (cannot)
       return Problem{
           "The folder " + into.parent_path().string() + " cannot be made: " + cannot.message() + ".", {}, {}};
-    Result<db::Store> made = makeShop(from, into, now, reins);
+    Result<db::Store> made = shop(reins);
     if (!made) return made.error();
     *store = *std::move(made);
     return std::nullopt;

@@ -6,6 +6,7 @@
 
 #include <QWidget>
 
+#include "app/frame/long_work.h"
 #include "db/store.h"
 
 class QComboBox;
@@ -14,8 +15,6 @@ class QLineEdit;
 class QPlainTextEdit;
 
 namespace secondpull::app {
-
-class LongWork;
 
 /// The first thing a person sees: start with what is here, look at the demo shop, or import a folder. Also
 /// where a shop that could not be opened says why.
@@ -31,6 +30,8 @@ class FirstRun : public QWidget {
   void startNew();
   void lookAtDemo();
   void importFolder(const std::filesystem::path& folder);
+  /// Makes a new shop of a backup that is one file.
+  void restoreFile(const std::filesystem::path& file);
   /// The opened shop; once.
   std::optional<db::Store> takeStore();
 
@@ -42,6 +43,9 @@ class FirstRun : public QWidget {
   QWidget* makeNewForm();
   void create();
   void import(const std::filesystem::path& from, const std::filesystem::path& into);
+  /// Makes a shop off the window's thread in this folder, whose parent is made if need be.
+  void make(const std::filesystem::path& into,
+            std::function<Result<db::Store>(const LongWork::Reins& reins)> shop);
   void setBusy(bool busy);
   std::filesystem::path freeFolder(const std::string& name) const;
 

@@ -48,7 +48,7 @@ bool isTyping(QWidget* widget) {
 }  // namespace
 
 MainWindow::MainWindow(Session& session, std::span<const PageEntry> pages)
-    : session_{session}, entries_{pages}, currency_{session.currency()} {
+    : session_{session}, entries_{pages}, currency_{session.currency()}, points_{font().pointSizeF()} {
   setObjectName("mainWindow");
   auto* middle = new QWidget{this};
   auto* layout = new QVBoxLayout{middle};
@@ -73,6 +73,8 @@ MainWindow::MainWindow(Session& session, std::span<const PageEntry> pages)
   std::vector<Wire::Word> words;
   for (const PageEntry& entry : entries_)
     words.push_back({tr(entry.word), QKeySequence{entry.key}, entry.small});
+  words.push_back({tr("History"), QKeySequence{"Ctrl+H"}, true, QStringLiteral("history")});
+  words.push_back({tr("Settings"), QKeySequence{"Ctrl+,"}, true, QStringLiteral("settings")});
   wire_->setWords(words);
   connect(wire_, &Wire::wordChosen, this, [this](const QString& word) { goTo(word); });
   connect(wire_, &Wire::machineChosen, this, &MainWindow::openMachine);
@@ -89,9 +91,7 @@ MainWindow::MainWindow(Session& session, std::span<const PageEntry> pages)
     showWire();
     showClock();
     showTitle();
-    if (session_.currency() != currency_)
-      QMetaObject::invokeMethod(
-          this, [this] { remakePages(); }, Qt::QueuedConnection);
+    if (session_.currency() != currency_) remakeLater();
   });
   makeKeys();
   qApp->installEventFilter(this);
@@ -194,7 +194,15 @@ void MainWindow::goBack() {
   goTo(before_.isEmpty() && !entries_.empty() ? tr(entries_.front().word) : before_);
 }
 
+void MainWindow::remakeLater() {
+  if (std::exchange(remaking_, true)) return;
+  QMetaObject::invokeMethod(
+      this, [this] { remakePages(); }, Qt::QueuedConnection);
+}
+
 void MainWindow::remakePages() {
+  remaking_ = false;
+  points_ = font().pointSizeF();
   currency_ = session_.currency();
   const QString word = currentWord();
   for (const auto& [name, page] : std::exchange(pages_, {})) {
@@ -244,9 +252,11 @@ std::vector<Page::Deed> MainWindow::deeds() {
   std::vector<Page::Deed> all;
   auto* current = qobject_cast<Page*>(stack_->currentWidget());
   if (current != nullptr) all = current->deeds();
-  const bool clock = session_.clock().has_value();
-  all.push_back({clock ? tr("stop the clock") : tr("start the clock"), QKeySequence{"Ctrl+T"},
-                 [this] { clock_->toggle(); }});
+  const bool has_clock = std::any_of(
+      all.begin(), all.end(), [](const Page::Deed& deed) { return deed.key == QKeySequence{"Ctrl+T"}; });
+  if (!has_clock)
+    all.push_back({session_.clock() ? tr("stop the clock") : tr("start the clock"), QKeySequence{"Ctrl+T"},
+                   [this] { clock_->toggle(); }});
   all.push_back({tr("undo: take back the last"), QKeySequence{"Ctrl+Z"}, [this] { undo(); }});
   all.push_back({tr("redo: do it again"), QKeySequence{"Ctrl+Shift+Z"}, [this] { redo(); }});
   for (const PageEntry& entry : entries_) {
@@ -255,13 +265,17 @@ std::vector<Page::Deed> MainWindow::deeds() {
     all.push_back({tr("go to %1").arg(other->word()), QKeySequence{entry.key},
                    [this, word = other->word()] { goTo(word); }});
   }
-  for (const PageEntry& entry : entries_) {
-    Page* other = page(tr(entry.word));
+  std::vector<QString> words;
+  for (const PageEntry& entry : entries_)
+    words.push_back(tr(entry.word));
+  words.push_back(tr("Settings"));
+  for (const QString& word : words) {
+    Page* other = page(word);
     if (other == current) continue;
     for (Page::Deed& deed : other->deeds()) {
       // Its key works on its own page alone, so it is not shown here; what it does is done there.
-      all.push_back({deed.words, {}, [this, other, run = deed.run] {
-                       goTo(other->word());
+      all.push_back({deed.words, {}, [this, word, run = deed.run] {
+                       goTo(word);
                        run();
                      }});
     }
@@ -324,6 +338,7 @@ bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
 
 void MainWindow::changeEvent(QEvent* event) {
   QMainWindow::changeEvent(event);
+  if (event->type() == QEvent::FontChange && font().pointSizeF() != points_) remakeLater();
   if (event->type() == QEvent::ActivationChange && isActiveWindow() && ask_->isHidden())
     clock_->askIfForgotten();
 }

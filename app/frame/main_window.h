@@ -53,7 +53,10 @@ class MainWindow : public QMainWindow {
   void showClock();
   void showTitle();
   void goBack();
-  void remakePages();  ///< their fields hold the currency that they were made with
+  /// Makes the pages anew, once what goes on is over: their fields hold the currency and the widths of the
+  /// size of text that they were made with.
+  void remakeLater();
+  void remakePages();
   void report(const std::optional<Problem>& problem);
 
   Session& session_;
@@ -65,6 +68,8 @@ class MainWindow : public QMainWindow {
   WhatNow* what_now_;
   ClockKeeper* clock_;
   Currency currency_;
+  qreal points_;  ///< the size of text that the pages were made with
+  bool remaking_ = false;
   QString before_;  ///< the screen that History or Settings go back to
 };
 

@@ -63,6 +63,7 @@ struct Session::Impl {
   std::filesystem::path folder;
   std::shared_ptr<const Shop> shop;
   std::optional<db::Clock> running;
+  std::optional<Problem> held;  ///< why nothing may change the shop now
   QHash<QString, QString> drafts;
   mutable QHash<QString, std::optional<QString>> preferences;  ///< as far as they have been asked for
   mutable std::shared_ptr<const Books> books;
@@ -143,16 +144,19 @@ std::filesystem::path Session::folder() const {
 std::optional<Problem> Session::perform(Result<Change> change) {
   if (!change) return change.error();
   if (change->empty()) return std::nullopt;
+  if (impl_->held) return impl_->held;
   const auto done = impl_->writer.ask([&](db::Store& at) { return at.perform(*change, now()); });
   return impl_->settle(done, *this, tr("%1. Ctrl+Z takes it back."));
 }
 
 std::optional<Problem> Session::undo() {
+  if (impl_->held) return impl_->held;
   const auto done = impl_->writer.ask([](db::Store& at) { return at.undo(); });
   return impl_->settle(done, *this, tr("Taken back: %1. Ctrl+Shift+Z does it again."));
 }
 
 std::optional<Problem> Session::redo() {
+  if (impl_->held) return impl_->held;
   const auto done = impl_->writer.ask([](db::Store& at) { return at.redo(); });
   return impl_->settle(done, *this, tr("Done again: %1. Ctrl+Z takes it back."));
 }
@@ -162,11 +166,28 @@ std::vector<db::HistoryEntry> Session::history() const {
 }
 
 std::optional<Problem> Session::setSettings(const Settings& settings) {
+  if (impl_->held) return impl_->held;
   const auto done = impl_->writer.ask([&](db::Store& at) { return at.set_settings(settings); });
   if (!done) return done.error();
   impl_->shop = impl_->writer.ask([](db::Store& at) { return at.shop(); });
   emit changed({});
   return std::nullopt;
+}
+
+void Session::hold(const QString& sentence) {
+  impl_->held = Problem{sentence.toStdString(), {}, {}};
+}
+
+void Session::resume(const std::optional<db::Done>& done) {
+  impl_->held.reset();
+  if (!done) return;
+  impl_->shop = impl_->writer.ask([](db::Store& at) { return at.shop(); });
+  emit changed({});
+  emit said(tr("%1. Ctrl+Z takes it back.").arg(say(done->title)));
+}
+
+void Session::withStore(const std::function<void(db::Store&)>& task) {
+  impl_->writer.ask([&task](db::Store& at) { task(at); });
 }
 
 std::optional<db::Clock> Session::clock() const {

@@ -60,6 +60,14 @@ class Session : public QObject {
   void setPreference(const QString& key, const QString& value);
   QString preference(const QString& key, const QString& otherwise = {}) const;
 
+  // Long work on the store, from a thread of its own (long_work.h)
+  /// From now to resume() whatever would change the shop is refused with this sentence.
+  void hold(const QString& sentence);
+  /// Ends the hold, and shows what the long work did in the meantime, if it did anything.
+  void resume(const std::optional<db::Done>& done);
+  /// Has the task done where the store lives and waits for it. May be called by the thread of long work.
+  void withStore(const std::function<void(db::Store&)>& task);
+
   std::filesystem::path folder() const;
   std::vector<db::Hit> search(const QString& text) const;
   Result<std::string> keepPhoto(const QByteArray& content);

@@ -4,13 +4,16 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QScrollArea>
+#include <QTimer>
 #include <QVBoxLayout>
 
+#include "app/frame/data_panel.h"
 #include "app/frame/own_settings.h"
 #include "app/frame/session.h"
 #include "app/parts/choices.h"
 #include "app/parts/edits.h"
 #include "app/parts/form.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 
 namespace secondpull::app {
@@ -18,7 +21,7 @@ namespace {
 
 constexpr Theme kThemes[] = {Theme::system, Theme::light, Theme::dark};
 constexpr qreal kPoints[] = {0, 13, 16, 20};
-constexpr int kMostWidth = 96 * kGrid;
+constexpr int kMostWidth = 112 * kGrid;
 
 template <class T, std::size_t n>
 int placeOf(const T (&values)[n], T value) {
@@ -39,6 +42,7 @@ struct SettingsPage::Impl : public QObject {
   WordRow* distance = nullptr;
   WordRow* theme = nullptr;
   WordRow* text = nullptr;
+  DataPanel* data = nullptr;
 };
 
 SettingsPage::SettingsPage(Session& session, QWidget* parent) : Page(session, parent), impl_{new Impl{this}} {
@@ -49,13 +53,20 @@ SettingsPage::SettingsPage(Session& session, QWidget* parent) : Page(session, pa
   scroll->setWidgetResizable(true);
   auto* inside = new QWidget;
   setRank(inside, "page");
-  auto* layout = new QVBoxLayout{inside};
-  layout->setContentsMargins(3 * kGrid, 2 * kGrid, 3 * kGrid, 2 * kGrid);
+  // The width is limited in a row of its own: a column does not know how tall its wrapped text is in a part
+  // of its width.
+  auto* row = new QHBoxLayout{inside};
+  row->setContentsMargins(3 * kGrid, 2 * kGrid, 3 * kGrid, 2 * kGrid);
+  auto* column = new QWidget{inside};
+  column->setMaximumWidth(grown(kMostWidth));
+  row->addWidget(column, 100);
+  row->addStretch(1);
+  auto* layout = new QVBoxLayout{column};
+  layout->setContentsMargins(0, 0, 0, 0);
   layout->setSpacing(2 * kGrid);
   layout->addWidget(heading(tr("Settings"), inside));
 
   impl_->form = new Form{session, "frame.settings", tr("The shop"), inside};
-  impl_->form->setMaximumWidth(kMostWidth);
   impl_->form->setColumns(3);
   impl_->name = new QLineEdit{inside};
   impl_->currency = new QComboBox{inside};
@@ -79,20 +90,30 @@ SettingsPage::SettingsPage(Session& session, QWidget* parent) : Page(session, pa
   });
   layout->addWidget(impl_->form);
 
+  impl_->data = new DataPanel{session, inside};
+  connect(impl_->data, &DataPanel::wantsSaid, this, &SettingsPage::wantsSaid);
+  connect(impl_->data, &DataPanel::spoke, this, [this, scroll] {
+    // It has to be laid out with what it now shows before it can be brought into sight.
+    QTimer::singleShot(0, this, [this, scroll] { scroll->ensureWidgetVisible(impl_->data, 0, kGrid); });
+  });
+  layout->addWidget(impl_->data);
+
   auto* here = new QFrame{inside};
   setRank(here, "card");
-  here->setMaximumWidth(kMostWidth);
   auto* here_layout = new QVBoxLayout{here};
   here_layout->setContentsMargins(2 * kGrid, 2 * kGrid, 2 * kGrid, 2 * kGrid);
   here_layout->setSpacing(kGrid);
   const auto choice = [&](const QString& label, const QStringList& words, const char* name) {
     auto* caption = new QLabel{label, here};
     setRank(caption, "small");
-    auto* row = new WordRow{name, words, here};
-    row->setAccessibleName(label);
-    here_layout->addWidget(caption);
-    here_layout->addWidget(row);
-    return row;
+    auto* choices = new WordRow{name, words, here};
+    choices->setAccessibleName(label);
+    auto* pair = new QVBoxLayout;
+    pair->setSpacing(kGrid / 4);
+    pair->addWidget(caption);
+    pair->addWidget(choices);
+    here_layout->addLayout(pair);
+    return choices;
   };
   auto* title = new QLabel{tr("On this computer"), here};
   setRank(title, "subheading");
@@ -109,14 +130,6 @@ SettingsPage::SettingsPage(Session& session, QWidget* parent) : Page(session, pa
   });
   layout->addWidget(here);
 
-  auto* where =
-      faded(tr("The shop lies in %1. Every day's first change makes a backup in its folder “backups”; copy "
-               "the whole folder to keep it elsewhere.")
-                .arg(QString::fromStdString(session.folder().string())),
-            inside);
-  where->setTextInteractionFlags(Qt::TextSelectableByMouse);
-  where->setMaximumWidth(kMostWidth);
-  layout->addWidget(where);
   layout->addStretch(1);
   scroll->setWidget(inside);
   outer->addWidget(scroll);
@@ -129,6 +142,14 @@ void SettingsPage::refresh(const std::vector<AnyId>& ids) {
 
 void SettingsPage::start() {
   impl_->form->open();
+}
+
+std::vector<Page::Deed> SettingsPage::deeds() {
+  DataPanel* panel = impl_->data;
+  return {{tr("back up now"), {}, [panel] { panel->backUpNow(); }},
+          {tr("back up to one file"), {}, [panel] { panel->chooseBackup(); }},
+          {tr("export the shop to a folder"), {}, [panel] { panel->chooseExport(); }},
+          {tr("import a folder into this shop"), {}, [panel] { panel->chooseImport(); }}};
 }
 
 void SettingsPage::fill() {

@@ -4,7 +4,8 @@
 
 namespace secondpull::app {
 
-/// What the owner says about the shop, how the program looks on this computer, and where the data lies.
+/// What the owner says about the shop, how the program looks on this computer, and the shop's data on its way
+/// out and in.
 class SettingsPage : public Page {
   Q_OBJECT
  public:
@@ -14,6 +15,7 @@ class SettingsPage : public Page {
   QKeySequence key() const override { return QKeySequence{"Ctrl+,"}; }
   void refresh(const std::vector<AnyId>& ids) override;
   void start() override;
+  std::vector<Deed> deeds() override;
 
  signals:
   void wantsBack();

@@ -76,5 +76,30 @@ TEST_F(FirstRunOf, TellsEveryErrorOfAFolderAndLeavesNothingBehind) {
   EXPECT_TRUE(QDir{home.path()}.isEmpty());
 }
 
+TEST_F(FirstRunOf, MakesAShopOfABackupOrSaysWhyNot) {
+  const QTemporaryDir kept;
+  const std::filesystem::path folder = kept.filePath("shop").toStdString();
+  const std::filesystem::path file = kept.filePath("shop.tar.gz").toStdString();
+  {
+    Settings settings;
+    settings.name = "Wendle Garage";
+    const auto store = db::Store::create(folder, settings, db::Instant{});
+    ASSERT_TRUE(store);
+    ASSERT_TRUE(store->backup_to(file));
+  }
+  page.restoreFile(file);
+  ASSERT_TRUE(ready.wait(kImportMs)) << page.findChild<QLabel*>("problem")->text().toStdString();
+  EXPECT_FALSE(ready.front().front().toBool());
+  const auto store = page.takeStore();
+  ASSERT_TRUE(store);
+  EXPECT_EQ(store->shop()->settings.name, "Wendle Garage");
+  EXPECT_NE(store->folder(), folder);
+
+  page.restoreFile(kept.filePath("nothing.tar.gz").toStdString());
+  auto* problem = page.findChild<QLabel*>("problem");
+  ASSERT_TRUE(QTest::qWaitFor([&] { return problem->isVisible(); }, kImportMs));
+  EXPECT_TRUE(problem->text().contains("nothing.tar.gz"));
+}
+
 }  // namespace
 }  // namespace secondpull::app::test

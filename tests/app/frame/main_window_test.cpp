@@ -4,10 +4,12 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
+#include <QPointer>
 #include <QPushButton>
 #include <QTest>
 
 #include "app/frame/what_now.h"
+#include "app/parts/look.h"
 #include "tests/app/shop_for_test.h"
 
 namespace secondpull::app::test {
@@ -118,6 +120,36 @@ TEST_F(Window, DoesTheDeedsOfTheShownPageByTheirKeyAndOfAnyPageByTheirWords) {
   key(Qt::Key_Return);
   EXPECT_EQ(page("Bench").waved, 1);
   EXPECT_EQ(window->currentWord(), "Bench");
+}
+
+TEST_F(Window, MakesThePagesAnewForAnotherSizeOfTextButNotForAnotherTheme) {
+  const QPointer<Page> before = window->page("Yard");
+  setTheme(*qApp, Theme::dark);
+  QCoreApplication::processEvents();
+  EXPECT_EQ(window->page("Yard"), before);
+  setTextPoints(20);
+  setTheme(*qApp, Theme::light);
+  QCoreApplication::processEvents();
+  QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+  EXPECT_TRUE(before.isNull());
+  EXPECT_EQ(window->currentWord(), "Yard");
+  setTextPoints(0);
+  setTheme(*qApp, Theme::light);
+}
+
+TEST_F(Window, OpensSettingsAndHistoryByAClickOnTheWire) {
+  QTest::mouseClick(window->findChild<QAbstractButton*>("wire.Settings"), Qt::LeftButton);
+  EXPECT_EQ(window->currentWord(), "Settings");
+  QTest::mouseClick(window->findChild<QAbstractButton*>("wire.History"), Qt::LeftButton);
+  EXPECT_EQ(window->currentWord(), "History");
+}
+
+TEST_F(Window, BacksUpByItsWords) {
+  key(Qt::Key_K, Qt::ControlModifier);
+  QTest::keyClicks(field(), "back up now");
+  key(Qt::Key_Return);
+  EXPECT_EQ(window->currentWord(), "Settings");
+  EXPECT_TRUE(QTest::qWaitFor([&] { return said().startsWith("Backed up to "); }, 60000));
 }
 
 TEST_F(Window, SaysWhatWasDoneAndTakesItBackWithOneKey) {

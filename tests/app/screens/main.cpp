@@ -1,12 +1,15 @@
 // Draws every page of the program, and looks over each picture for what a machine can see: that it is not
 // blank and that no label or button is smaller than its text. The rest is for eyes.
-//   screens [FOLDER] [WORD]     WORD: only the pages whose name holds it
+//   screens [FOLDER] [WORD] [POINTS]     WORD: only the pages whose name holds it; POINTS: the size of the
+//   text
 
 #include <cstdio>
 
 #include <QAbstractButton>
 #include <QApplication>
+#include <QDeadlineTimer>
 #include <QDir>
+#include <QFile>
 #include <QLabel>
 #include <QPixmap>
 #include <QPushButton>
@@ -14,6 +17,7 @@
 #include <QStandardPaths>
 #include <QTemporaryDir>
 
+#include "app/frame/data_panel.h"
 #include "app/frame/first_run.h"
 #include "app/frame/main_window.h"
 #include "app/frame/session.h"
@@ -132,6 +136,32 @@ void draw(Screens& screens, Session& session, const QString& shop) {
     }
 }
 
+/// What an import shows that found faults in its folder.
+void drawImportErrors(Screens& screens, Session& session, const QString& folder) {
+  const auto write = [&](const char* name, const char* text) {
+    QFile file{folder + "/" + name};
+    if (!QDir{}.mkpath(folder) || !file.open(QIODevice::WriteOnly) || file.write(text) < 0)
+      fault("import-errors", file.errorString());
+  };
+  write("shop.csv", "name,currency\nWendle,USD\n");
+  write("people.csv", "person,name,shoe_size\nP1,Ruel,44\n");
+  write("acquisitions.csv",
+        "acquisition,date,source,price\nL1,2026-02-30,private,100.00\nL2,2026-03-01,found,ten\n");
+  write("machines.csv", "tag,acquisition,kind\nM1,L1,pusher\nM2,L9,push\n");
+  MainWindow window(session);
+  window.show();
+  window.goTo("Settings");
+  auto* panel = window.findChild<DataPanel*>("dataPanel");
+  panel->importFrom(folder.toStdString());
+  const QLabel* told = panel->findChild<QLabel*>("dataTold");
+  for (QDeadlineTimer patience{10000}; told->isHidden() && !patience.hasExpired();)
+    QApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+  for (const Theme theme : {Theme::light, Theme::dark}) {
+    setTheme(*qApp, theme);
+    screens.take(window, "import-errors", kSizes[0]);
+  }
+}
+
 /// Some machines in hand and a clock that runs, so that the wire has something to carry.
 void takeSomeInHand(Session& session) {
   std::vector<MachineId> here;
@@ -149,8 +179,9 @@ int main(int argc, char** argv) {
   QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, own.path());
   QStandardPaths::setTestModeEnabled(true);
   QApplication program(argc, argv);
-  setTheme(program, Theme::light);
   const QStringList call = QApplication::arguments();
+  if (call.size() > 3) setTextPoints(call[3].toDouble());
+  setTheme(program, Theme::light);
   Screens screens(call.size() > 1 ? call[1] : QString{SECONDPULL_SCREENS},
                   call.size() > 2 ? call[2] : QString{});
 
@@ -171,6 +202,7 @@ int main(int argc, char** argv) {
     takeSomeInHand(session);
     now += std::chrono::minutes{42};
     draw(screens, session, "demo");
+    if (screens.wants("import-errors")) drawImportErrors(screens, session, own.path() + "/bad-folder");
   }
   {
     Result<db::Store> store = db::Store::create(shopOf("empty"), Settings{}, noon());
