@@ -170,6 +170,7 @@ PathView::PathView(Session& session, QWidget* parent)
   auto* head_box = new QWidget(this);
   auto* head = new Flow(head_box, kGrid);
   head->setContentsMargins(0, 0, 0, 0);
+  title->setMinimumHeight(change_->sizeHint().height());  // so that the words of the row stand in line
   head->addWidget(title);
   head->addWidget(change_);
   head->addWidget(remove_);

@@ -15,7 +15,7 @@
 namespace secondpull::app {
 namespace {
 
-constexpr int kAlreadyWidth = 40 * kGrid;  // two lines of text
+constexpr int kAlreadyWidth = 46 * kGrid;  // two lines of text
 
 }  // namespace
 

@@ -11,6 +11,7 @@
 
 #include "app/frame/import_errors.h"
 #include "app/frame/session.h"
+#include "app/frame/sheet_panel.h"
 #include "app/parts/flow.h"
 #include "app/parts/look.h"
 #include "db/exchange/exchange.h"
@@ -88,13 +89,20 @@ DataPanel::DataPanel(Session& session, QWidget* parent)
          "photos too: keep it on another disk. The first page of the program makes a shop of it again."));
   button(backups, tr("&Back up now"), "backUpNow", &DataPanel::backUpNow);
   button(backups, tr("Back up to one &file…"), "backUpTo", &DataPanel::chooseBackup);
-  Flow* tables = way(
-      tr("As a folder of CSV tables, for a spreadsheet or another shop, without the photos. What is imported "
-         "is added to what is here, in one step that Ctrl+Z takes back."));
+  Flow* tables = way(tr(
+      "As a folder of CSV tables, for a spreadsheet or another shop, without the photos. Of a single sheet "
+      "you say which column is what. What is imported "
+      "is added to what is here, in one step that Ctrl+Z takes back."));
   button(tables, tr("&Export…"), "exportShop", &DataPanel::chooseExport);
   button(tables, tr("&Import…"), "importFolder", &DataPanel::chooseImport);
+  button(tables, tr("Import a single &sheet…"), "importSheetFile", &DataPanel::chooseSheet);
   layout->addWidget(buttons_);
 
+  sheet_ = new SheetPanel{this};
+  sheet_->hide();
+  layout->addWidget(sheet_);
+  connect(sheet_, &SheetPanel::wantsImport, this, &DataPanel::importSheet);
+  connect(sheet_, &SheetPanel::left, sheet_, &QWidget::hide);
   makeBusyRow();
   layout->addWidget(busy_);
   told_ = new QLabel{this};
@@ -150,6 +158,7 @@ void DataPanel::run(const QString& step, bool can_be_given_up, const LongWork::T
   step_->setText(step);
   give_up_->setVisible(can_be_given_up);
   buttons_->setEnabled(false);
+  sheet_->setEnabled(false);
   told_->hide();
   errors_->hide();
   again_->hide();
@@ -161,13 +170,15 @@ void DataPanel::run(const QString& step, bool can_be_given_up, const LongWork::T
 void DataPanel::finish(const QString& sentence, bool problem) {
   busy_->hide();
   buttons_->setEnabled(true);
+  sheet_->setEnabled(true);
+  if (outcome_->done) sheet_->hide();
   setRank(told_, problem ? "problem" : "good");
   told_->setText(sentence);
   told_->show();
   const bool has_errors = !outcome_->errors.empty();
   if (has_errors) errors_->setErrors(std::move(outcome_->errors));
   errors_->setVisible(has_errors);
-  again_->setVisible(has_errors);
+  again_->setVisible(has_errors && !imported_.empty());
   emit spoke();
   session_.resume(outcome_->done);
   if (!outcome_->done) emit wantsSaid(sentence, problem);
@@ -181,6 +192,12 @@ void DataPanel::chooseExport() {
 void DataPanel::chooseImport() {
   const QString chosen = QFileDialog::getExistingDirectory(this, tr("The folder to import"));
   if (!chosen.isEmpty()) importFrom(chosen.toStdString());
+}
+
+void DataPanel::chooseSheet() {
+  const QString chosen = QFileDialog::getOpenFileName(this, tr("The sheet to import"), QDir::homePath(),
+                                                      tr("CSV (*.csv);;All files (*)"));
+  if (!chosen.isEmpty()) openSheet(chosen.toStdString());
 }
 
 void DataPanel::chooseBackup() {
@@ -208,21 +225,53 @@ void DataPanel::exportTo(const fs::path& folder) {
 void DataPanel::importFrom(const fs::path& folder) {
   if (work_->running()) return;
   imported_ = folder;
+  sheet_->hide();
+  takeIn([folder](const Shop& existing) { return db::read_folder(folder, existing); }, say(folder.string()));
+}
+
+void DataPanel::openSheet(const fs::path& file) {
+  if (work_->running()) return;
+  outcome_ = std::make_shared<Outcome>();
+  Result<db::SingleSheet> sheet = db::SingleSheet::open(file);
+  if (!sheet) return finish(say(sheet.error().sentence), true);
+  told_->hide();
+  errors_->hide();
+  again_->hide();
+  sheet_->show(file, *std::move(sheet));
+  emit spoke();
+}
+
+void DataPanel::importSheet() {
+  if (work_->running() || !sheet_->sheet()) return;
+  // Read anew: it may have been mended since.
+  const std::vector<std::string> columns = sheet_->sheet()->columns();
+  openSheet(sheet_->path());
+  if (!told_->isHidden()) return;
+  if (sheet_->sheet()->columns() != columns)
+    return finish(tr("The sheet has other columns now: look again which is what."), true);
+  imported_.clear();
+  takeIn(
+      [sheet = *sheet_->sheet(), kind = sheet_->kind(), choice = sheet_->choice(), order = sheet_->order()](
+          const Shop& existing) { return db::read_single_sheet(sheet, kind, choice, order, existing); },
+      say(sheet_->path().string()));
+}
+
+void DataPanel::takeIn(std::function<db::ImportResult(const Shop& existing)> read, const QString& from) {
   outcome_ = std::make_shared<Outcome>();
   // What is read refers to the records as they are now.
-  session_.hold(tr("A folder is being imported: wait until it is in, or give it up under Settings."));
-  run(tr("Reading the folder…"), true,
-      [out = outcome_, &session = session_, shop = session_.shop(), folder,
+  session_.hold(tr("An import is under way: wait until it is in, or give it up under Settings."));
+  run(tr("Reading…"), true,
+      [out = outcome_, &session = session_, shop = session_.shop(), read = std::move(read), from,
        now = session_.now()](const LongWork::Reins& reins) -> std::optional<Problem> {
-        db::ImportResult read = db::read_folder(folder, *shop);
-        out->errors = std::move(read.errors);
+        db::ImportResult result = read(*shop);
+        out->errors = std::move(result.errors);
         if (!out->errors.empty()) return nothingImported(out->errors.size());
         if (reins.cancelled()) return std::nullopt;
         reins.step(tr("Adding what was read…"));
         Result<db::Done> done = problem("");
-        session.withStore([&](db::Store& store) { done = db::take_in(store, read.shop, now); });
+        session.withStore([&](db::Store& store) { done = db::take_in(store, result.shop, now); });
         if (!done) return done.error();
-        out->sentence = tr("%1 from %2.").arg(say(done->title), say(folder.string()));
+        out->sentence = tr("%1 from %2.").arg(say(done->title), from);
         out->done = *std::move(done);
         return std::nullopt;
       });

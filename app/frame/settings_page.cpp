@@ -149,7 +149,8 @@ std::vector<Page::Deed> SettingsPage::deeds() {
   return {{tr("back up now"), {}, [panel] { panel->backUpNow(); }},
           {tr("back up to one file"), {}, [panel] { panel->chooseBackup(); }},
           {tr("export the shop to a folder"), {}, [panel] { panel->chooseExport(); }},
-          {tr("import a folder into this shop"), {}, [panel] { panel->chooseImport(); }}};
+          {tr("import a folder into this shop"), {}, [panel] { panel->chooseImport(); }},
+          {tr("import a single sheet into this shop"), {}, [panel] { panel->chooseSheet(); }}};
 }
 
 void SettingsPage::fill() {

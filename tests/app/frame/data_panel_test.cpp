@@ -2,6 +2,7 @@
 
 #include <fstream>
 
+#include <QComboBox>
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalSpy>
@@ -144,6 +145,42 @@ TEST_F(DataPanelTest, ListsEveryErrorOfTheRunWithItsPlaceAndChangesNothing) {
   EXPECT_EQ(shop.session->shop()->all<Machine>().size(), 2u);
 }
 
+TEST_F(DataPanelTest, AsksWhichColumnOfASheetIsWhatAndAddsItsMachines) {
+  write("old", "mowers.csv",
+        "Nr,Brand,Bought,Asked,Paid,Date sold,Sale price\n"
+        "7,Tarnwick,3/4/26,90,$40,5/1/26,$160\n"
+        "8,Ostrel,4/4/26,75,ten,,\n");
+  panel.openSheet(in("old") / "mowers.csv");
+  ASSERT_TRUE(child<QWidget>("sheetPanel").isVisible());
+  EXPECT_EQ(child<QComboBox>("column.machines.csv:make").currentText(), "Brand (Tarnwick)");
+  child<QPushButton>("importSheet").click();
+  waitUntilTold();
+  EXPECT_THAT(row(0).mid(0, 3), ElementsAre("mowers.csv", "1", "tag"));  // no column was chosen for it
+  child<QComboBox>("column.machines.csv:tag").setCurrentIndex(1);
+  child<QPushButton>("importSheet").click();
+  waitUntilTold();
+  EXPECT_THAT(row(0).mid(0, 4), ElementsAre("mowers.csv", "3", "Paid", "ten"));
+  EXPECT_TRUE(shop.session->shop()->all<Machine>().empty());
+
+  write("old", "mowers.csv",
+        "Nr,Brand,Bought,Asked,Paid,Date sold,Sale price\n"
+        "7,Tarnwick,3/4/26,90,$40,5/1/26,$160\n"
+        "8,Ostrel,4/4/26,75,10,,\n");
+  child<QPushButton>("importSheet").click();  // read anew, with what was chosen
+  waitUntilTold();
+  EXPECT_EQ(shop.session->shop()->all<Machine>().size(), 2u) << told().toStdString();
+  EXPECT_EQ(shop.session->shop()->all<Sale>().size(), 1u);
+  EXPECT_FALSE(child<QWidget>("sheetPanel").isVisible());
+  EXPECT_EQ(shop.session->history().size(), 1u);
+}
+
+TEST_F(DataPanelTest, SaysWhyAFileIsNoSheet) {
+  write("old", "empty.csv", "");
+  panel.openSheet(in("old") / "empty.csv");
+  EXPECT_TRUE(told().contains("empty.csv")) << told().toStdString();
+  EXPECT_FALSE(child<QWidget>("sheetPanel").isVisible());
+}
+
 TEST_F(DataPanelTest, RefusesOtherChangesWhileAFolderComesIn) {
   const MachineId machine = shop.logMachine("Tarnwick", "21");
   write("more", "shop.csv", "name,currency\nWendle,USD\n");
@@ -154,7 +191,7 @@ TEST_F(DataPanelTest, RefusesOtherChangesWhileAFolderComesIn) {
   another.machines.push_back({.kind = MachineKind::push});
   const auto refused = shop.session->perform(log_acquisition(*shop.session->shop(), another));
   ASSERT_TRUE(refused);
-  EXPECT_TRUE(QString::fromStdString(refused->sentence).contains("imported"));
+  EXPECT_TRUE(QString::fromStdString(refused->sentence).contains("import is under way"));
   EXPECT_TRUE(shop.session->undo());
   EXPECT_FALSE(child<QPushButton>("backUpNow").isEnabled());
   waitUntilTold();

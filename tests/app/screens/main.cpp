@@ -160,6 +160,9 @@ void drawImportErrors(Screens& screens, Session& session, const QString& folder)
     setTheme(*qApp, theme);
     screens.take(window, "import-errors", kSizes[0]);
   }
+  write("mowers.csv", "No,Brand,Bought,Paid,Date sold,Sale price\n7,Tarnwick,3/4/26,$40,5/1/26,$160\n");
+  panel->openSheet((folder + "/mowers.csv").toStdString());
+  screens.take(window, "import-sheet", kSizes[0]);
 }
 
 /// Some machines in hand and a clock that runs, so that the wire has something to carry.
