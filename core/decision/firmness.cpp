@@ -95,8 +95,8 @@ class OverHourValue {
   double surely() const { return surely_; }
 
  private:
-  void note(double hour_value, BestPlan plan) {
-    plan_ = std::move(plan);
+  void note(double hour_value, const BestPlan& plan) {
+    plan_ = plan;
     solved_at_ = hour_value;
     exact_ = plan_.exact;
     if (!(plan_.value - best_at(stops_, hour_value).at(hour_value) > tie)) return;
