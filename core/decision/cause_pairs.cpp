@@ -141,21 +141,17 @@ CausePairs::Pair CausePairs::pair_of(const StateSpace& space, std::size_t c, std
   struct Teller {
     std::size_t slot = 0;
     double apart = 0;  ///< of its best test
-    double per_cost = 0;
   };
   std::vector<Teller> tellers;
   for (std::size_t slot = 0; slot < layout.slots; ++slot) {
-    Teller teller{slot, 0, 0};
+    Teller teller{slot, 0};
     for (std::size_t test = 0; test < layout.tests.size(); ++test) {
       if (layout.tests[test].slot != slot) continue;
-      const double apart = apartness(test, c, d);
-      teller.apart = std::max(teller.apart, apart);
-      teller.per_cost =
-          std::max(teller.per_cost, apart / (layout.tests[test].cost + rounding * layout.scale));
+      teller.apart = std::max(teller.apart, apartness(test, c, d));
     }
     if (teller.apart > 0) tellers.push_back(teller);
   }
-  std::ranges::stable_sort(tellers, std::greater{}, &Teller::per_cost);
+  std::ranges::stable_sort(tellers, std::greater{}, &Teller::apart);
   for (std::size_t i = most_slots; i < tellers.size(); ++i)
     pair.factor *= 1 - tellers[i].apart;
   tellers.resize(std::min(tellers.size(), most_slots));

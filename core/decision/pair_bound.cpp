@@ -18,6 +18,9 @@ constexpr double least_cause = 2e-5;
 constexpr double fresh_part = 0.05;
 constexpr double first_rate = 0.5;
 constexpr double rate_fall = 1.0 / 6;  ///< by round
+/// Optimising ends when so many rounds did not make the bound larger by this factor.
+constexpr std::size_t rounds_between_looks = 4;
+constexpr double enough_gain = 1.01;
 /// A pair's plan is followed down to this part of the belief.
 constexpr double least_usage = 1e-5;
 
@@ -200,6 +203,7 @@ double PairBound::optimise(Shares& set, const State& at, std::size_t rounds,
                            const std::function<bool()>& go_on) {
   CostShares now = set.shares;
   double best = -1;
+  double looked_back = 0;
   std::vector<double> usage(now.size());
   for (std::size_t round = 0; round <= rounds; ++round) {
     trial_.clear();
@@ -216,6 +220,10 @@ double PairBound::optimise(Shares& set, const State& at, std::size_t rounds,
       set.shares = now;
     }
     if (round == rounds || (go_on && !go_on())) break;
+    if (round % rounds_between_looks == 0) {
+      if (best < looked_back * enough_gain) break;
+      looked_back = best;
+    }
     std::ranges::fill(usage, 0);
     for (const std::size_t i : set.pairs) {
       const CausePairs::Pair& pair = pairs_.pairs()[i];
