@@ -24,9 +24,11 @@ class Memory {
  public:
   struct Entry {
     Key key;
-    Known known;
+    double regret = 0;
     std::uint16_t step = no_step;  ///< the best step found, to be looked at first next time
+    bool exact = false;            ///< beside the others, not in a Known: an entry is 32 bytes, not 40
     bool used = false;
+    Known known() const { return {regret, exact}; }
   };
 
   explicit Memory(std::size_t most_bytes) : most_bytes_(most_bytes), entries_(first_room) {}
@@ -40,7 +42,7 @@ class Memory {
     if (2 * (used_ + 1) > entries_.size() && !grow()) return false;
     Entry& entry = entries_[place_of(key)];
     if (!entry.used) ++used_;
-    entry = {key, known, step, true};
+    entry = {key, known.regret, step, known.exact, true};
     return true;
   }
   std::size_t size() const { return used_; }
@@ -151,7 +153,7 @@ Known DepthFirst::visit(std::size_t depth, double limit) {
   if (at.mass <= 0) return {0, true};
   std::uint16_t best_step = no_step;
   if (const Memory::Entry* const entry = memory_.find(at.key)) {
-    if (entry->known.exact || entry->known.regret >= limit) return entry->known;
+    if (entry->exact || entry->regret >= limit) return entry->known();
     best_step = entry->step;
   }
   if (is_over()) return {};
@@ -206,7 +208,7 @@ double DepthFirst::step_regret(std::size_t depth, std::size_t step, double bar) 
   known.assign(outcomes.size(), {});
   for (std::size_t o = 0; o < outcomes.size(); ++o)
     if (const Memory::Entry* const entry = memory_.find(at.key + outcomes[o].token)) {
-      known[o] = entry->known;
+      known[o] = entry->known();
       total += known[o].regret;
     }
   for (std::size_t o = 0; o < outcomes.size() && total < bar; ++o) {
