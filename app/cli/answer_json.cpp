@@ -9,20 +9,8 @@ using Json = nlohmann::ordered_json;
 using namespace decision;
 using diagnosis::Case;
 
-std::string_view kind_word(Move::Kind kind) {
-  switch (kind) {
-    case Move::Kind::stop:
-      return "stop";
-    case Move::Kind::repair:
-      return "repair";
-    case Move::Kind::test:
-      break;
-  }
-  return "test";
-}
-
 Json move_json(const NamedMove& move) {
-  return {{"kind", kind_word(move.kind)}, {"id", move.id}};
+  return {{"kind", word(move.kind)}, {"id", move.id}};
 }
 
 Json or_null(const std::optional<double>& value) {

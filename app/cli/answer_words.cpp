@@ -11,20 +11,8 @@ using diagnosis::Case;
 
 constexpr int steps_shown = 4;  ///< levels of the plan; the JSON has all of it
 
-std::string_view kind_word(Move::Kind kind) {
-  switch (kind) {
-    case Move::Kind::stop:
-      return "stop";
-    case Move::Kind::repair:
-      return "repair";
-    case Move::Kind::test:
-      break;
-  }
-  return "test";
-}
-
 std::string called(const NamedMove& move) {
-  return fmt::format("{} {}", kind_word(move.kind), move.id);
+  return fmt::format("{} {}", word(move.kind), move.id);
 }
 
 std::string money(double amount) {

@@ -58,6 +58,18 @@ bool read_solution(Answer& answer, const Case& of, const Budget& budget) {
 
 }  // namespace
 
+std::string_view word(Move::Kind kind) {
+  switch (kind) {
+    case Move::Kind::stop:
+      return "stop";
+    case Move::Kind::repair:
+      return "repair";
+    case Move::Kind::test:
+      break;
+  }
+  return "test";
+}
+
 NamedMove named(const Case& of, const Model& model, const Move& move) {
   switch (move.kind) {
     case Move::Kind::stop:

@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/decision/plan.h"
@@ -13,6 +14,9 @@ namespace secondpull::decision {
 
 /// The largest hour value at which `worth_per_hour` is looked for.
 inline constexpr double highest_hour_value = 500;
+
+/// "stop", "repair" or "test".
+std::string_view word(Move::Kind kind);
 
 /// A move by its name in the case.
 struct NamedMove {
