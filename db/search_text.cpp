@@ -12,6 +12,7 @@ namespace {
 template <class Record>
 std::string text_of(const Record& record) {
   std::string text;
+  if constexpr (std::same_as<Record, KeptFigure>) return text;  // figures, and no words of the owner's
   each_column<Record>([&](const auto& column, int) {
     const auto& member = record.*column.member;
     if constexpr (std::same_as<std::remove_cvref_t<decltype(member)>, std::string>) {

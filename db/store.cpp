@@ -5,10 +5,12 @@
 
 #include <fmt/format.h>
 
+#include "core/books/closing.h"
 #include "core/shop/rules.h"
 #include "db/failure.h"
 #include "db/files.h"
 #include "db/migrations.h"
+#include "db/rates/published_rates.h"
 #include "db/rows/kinds.h"
 #include "db/store_impl.h"
 
@@ -164,6 +166,10 @@ Result<Done> Store::perform(const Change& change, Instant now) {
   Result<Shop> candidate = apply(*in.shop, change);
   if (!candidate) return tl::unexpected{candidate.error()};
   if (auto broken = broken_by_change(*in.shop, *candidate)) return tl::unexpected{*broken};
+  const auto shop = std::make_shared<const Shop>(std::move(*candidate));
+  if (auto moved = moves_closed_year(in.shop, shop, change, published_mileage_rates(),
+                                     published_self_employment_rates()))
+    return tl::unexpected{*moved};
   return guarded(in.file(), [&] {
     in.expect_writer();
     in.now = now;
@@ -172,7 +178,6 @@ Result<Done> Store::perform(const Change& change, Instant now) {
     const bool undoable = change.edits().size() <= most_undoable_edits;
     if (!undoable) entry.backup = in.make_backup().filename().string();
 
-    auto shop = std::make_shared<const Shop>(std::move(*candidate));
     Done done{change.title(), ids_of(change)};
     Desk::State state = Desk::advanced(in.state);
     state.next_id = shop->next_id;
@@ -193,7 +198,7 @@ Result<Done> Store::perform(const Change& change, Instant now) {
     scope.commit();
 
     const std::int64_t stamp_before = std::exchange(in.state, state).stamp;
-    in.shop = std::move(shop);
+    in.shop = shop;
     in.index.update(*in.shop, done.changed, stamp_before, in.state.stamp);
     return done;
   });

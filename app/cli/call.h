@@ -46,6 +46,8 @@ void add_import(CLI::App& app, Call& call);
 void add_export(CLI::App& app, Call& call);
 void add_demo(CLI::App& app, Call& call);
 void add_machines(CLI::App& app, Call& call);
+void add_books(CLI::App& app, Call& call);
+void add_journal(CLI::App& app, Call& call);
 void add_verdict(CLI::App& app, Call& call);
 void add_hours(CLI::App& app, Call& call);
 void add_check(CLI::App& app, Call& call);

@@ -5,11 +5,37 @@
 #include <fmt/format.h>
 
 #include "app/cli/call.h"
-#include "core/books/books.h"
+#include "core/books/closing.h"
 #include "db/rates/published_rates.h"
 
 namespace secondpull::cli {
 namespace {
+
+/// Does the cost of goods of every year come out the same by stock and by movements, and do closed years
+/// still have the figures that they were closed with?
+void check_years(const Books& books, std::vector<Problem>& found) {
+  const auto span = books.years();
+  if (!span) return;
+  const auto& rates = db::published_self_employment_rates();
+  for (int year = span->first; year <= span->second; ++year) {
+    const auto figures = books.year(year, rates);
+    if (!figures)
+      found.push_back(figures.error());
+    else if (!figures->off().is_zero())
+      found.push_back({fmt::format("The cost of goods of {} by its stock and by its movements differ by {}.",
+                                   year, plain(figures->off(), books.shop().settings.currency)),
+                       "year", std::to_string(year)});
+  }
+  for (const int year : closed_years(books.shop())) {
+    const auto moved = drift(books, rates, year);
+    if (moved && !moved->empty())
+      found.push_back(
+          {fmt::format("The figures of the closed year {} are no longer those that it was closed with "
+                       "({} of them differ).",
+                       year, moved->size()),
+           "year", std::to_string(year)});
+  }
+}
 
 /// Do the books of these records exist, and does every transaction balance?
 std::vector<Problem> check_books(const std::shared_ptr<const Shop>& shop) {
@@ -26,6 +52,7 @@ std::vector<Problem> check_books(const std::shared_ptr<const Shop>& shop) {
                        "",
                        {}});
   }
+  check_years(*books, found);
   return found;
 }
 

@@ -9,6 +9,12 @@
 
 namespace secondpull::bookkeeping {
 
+/// A trip on a day without a published rate.
+struct UnratedTrip {
+  Date date{};
+  Problem problem;
+};
+
 /// Walks through the events of a shop in order and writes the postings of each. One function for each kind of
 /// event; they stand in files by subject (acquisition, costs, parts, donors, sales, running costs).
 class Bookkeeper {
@@ -33,6 +39,8 @@ class Bookkeeper {
   const Stock& stock() const { return stock_; }
   const Positions<Machine>& places() const { return places_; }
   std::vector<MachineAccount>& machines() { return machines_; }
+  /// Trips that cost something and have no published rate, by day: left out of the books.
+  const std::vector<UnratedTrip>& unrated() const { return unrated_; }
 
  private:
   void move(MachineAccount& machine, Turn turn, const Sale& sale);
@@ -51,6 +59,7 @@ class Bookkeeper {
   Positions<Machine> places_;
   std::vector<MachineAccount> machines_;  // by place
   Ledger ledger_;
+  std::vector<UnratedTrip> unrated_;
 };
 
 /// Do trips cost anything? Only where the mileage rates are published: in US dollars.

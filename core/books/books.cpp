@@ -1,16 +1,13 @@
 #include "core/books/books.h"
 
 #include <algorithm>
-#include <map>
-#include <mutex>
 #include <numeric>
 #include <stdexcept>
 
 #include <fmt/format.h>
 
-#include "core/books/bookkeeper.h"
+#include "core/books/books_data.h"
 #include "core/books/describe.h"
-#include "core/books/figures.h"
 
 namespace secondpull {
 
@@ -27,23 +24,6 @@ std::vector<Position> places_by_tag(const Table<Machine>& machines) {
   return places;
 }
 
-/// The entries that count for each machine, as one array cut by machine.
-struct LinesOfMachines {
-  std::vector<std::uint32_t> entries;
-  std::vector<std::size_t> first;
-
-  LinesOfMachines(std::size_t machines, const Ledger& ledger) : first(machines + 1, 0) {
-    for (const Ledger::Entry& entry : ledger.entries())
-      if (entry.line) ++first[entry.machine + 1];
-    std::partial_sum(first.begin(), first.end(), first.begin());
-    entries.resize(first.back());
-    std::vector<std::size_t> next(first.begin(), first.end() - 1);
-    for (std::size_t i = 0; i < ledger.entries().size(); ++i)
-      if (const Ledger::Entry& entry = ledger.entries()[i]; entry.line)
-        entries[next[entry.machine]++] = static_cast<std::uint32_t>(i);
-  }
-};
-
 std::vector<Transaction> written_out(const Shop& shop, const Ledger& ledger) {
   std::vector<Transaction> transactions;
   transactions.reserve(ledger.happenings().size());
@@ -54,12 +34,14 @@ std::vector<Transaction> written_out(const Shop& shop, const Ledger& ledger) {
     const auto [first, last] = ledger.legs(i);
     for (const Ledger::Entry* leg = first; leg != last; ++leg) {
       Account account{leg->account, MachineId{}, ledger.name(leg->name)};
-      if (leg->account == AccountKind::machines)
-        account.machine = shop.all<Machine>().begin()[leg->machine].id;
-      const auto same = std::find_if(transaction.postings.begin(), transaction.postings.end(),
-                                     [&](const Posting& posting) { return posting.account == account; });
+      std::optional<MachineId> about;
+      if (leg->machine != nowhere) about = shop.all<Machine>().begin()[leg->machine].id;
+      if (leg->account == AccountKind::machines) account.machine = *about;
+      const auto same = std::find_if(
+          transaction.postings.begin(), transaction.postings.end(),
+          [&](const Posting& posting) { return posting.account == account && posting.about == about; });
       if (same == transaction.postings.end())
-        transaction.postings.push_back({std::move(account), leg->amount});
+        transaction.postings.push_back({std::move(account), about, leg->amount});
       else
         same->amount += leg->amount;
     }
@@ -70,49 +52,48 @@ std::vector<Transaction> written_out(const Shop& shop, const Ledger& ledger) {
 
 }  // namespace
 
-struct Books::Data {
-  std::shared_ptr<const Shop> shop;
-  ByMachine by_machine;
-  Positions<Machine> places;
-  Lots lots;
-  Ledger ledger;
-  std::vector<MachineAccount> accounts;  // by place
-  std::vector<MachineSums> sums;         // by place
-  std::vector<YearOfWork> work;          // by year, then by tag
-  std::map<int, Money> yearly_overheads;
-  std::vector<OverheadShare> overheads;  // by machine, then by year
-  LinesOfMachines lines;
-  std::vector<Position> rank;           // by place: where it stands in `figures`
-  std::vector<MachineFigures> figures;  // in order of tag
-  std::vector<StockReceipt> stock;
+namespace bookkeeping {
 
-  // Written out when first asked for: the figures do not need them, and they are large.
-  mutable std::once_flag written;
-  mutable std::vector<Transaction> transactions;
+LinesOfMachines::LinesOfMachines(std::size_t machines, const Ledger& ledger) : first(machines + 1, 0) {
+  for (const Ledger::Entry& entry : ledger.entries())
+    if (entry.line) ++first[entry.machine + 1];
+  std::partial_sum(first.begin(), first.end(), first.begin());
+  entries.resize(first.back());
+  std::vector<std::size_t> next(first.begin(), first.end() - 1);
+  for (std::size_t i = 0; i < ledger.entries().size(); ++i)
+    if (const Ledger::Entry& entry = ledger.entries()[i]; entry.line)
+      entries[next[entry.machine]++] = static_cast<std::uint32_t>(i);
+}
 
-  /// What the machine has cost up to a day, the basis of a gift apart.
-  Money spent_until(Position place, Date day) const {
-    Money spent;
-    for (std::size_t i = lines.first[place]; i < lines.first[place + 1]; ++i) {
-      const Ledger::Entry& entry = ledger.entries()[lines.entries[i]];
-      if (group_of(*entry.line) == LineGroup::cost && *entry.line != LineKind::gift &&
-          ledger.happenings()[entry.happening].date <= day)
-        spent += entry.amount;
-    }
-    return spent;
+}  // namespace bookkeeping
+
+Money Books::Data::spent_until(Position place, Date day) const {
+  Money spent;
+  for (std::size_t i = lines.first[place]; i < lines.first[place + 1]; ++i) {
+    const Ledger::Entry& entry = ledger.entries()[lines.entries[i]];
+    if (group_of(*entry.line) == LineGroup::cost && *entry.line != LineKind::gift &&
+        ledger.happenings()[entry.happening].date <= day)
+      spent += entry.amount;
   }
-  /// What more minutes on a day would add to its share of that year's overheads.
-  Money more_overheads(Position place, Date day, Minutes more) const {
-    if (more.count == 0) return {};
-    const auto with = [&](Minutes minutes) {
-      return overhead_share_with(yearly_overheads, work, static_cast<int>(day.year()), place, rank[place],
-                                 minutes);
-    };
-    return with(more) - with({});
-  }
-};
+  return spent;
+}
 
-Result<Books> Books::of(std::shared_ptr<const Shop> shop, const MileageRates& rates) try {
+Money Books::Data::more_overheads(Position place, Date day, Minutes more) const {
+  if (more.count == 0) return {};
+  const auto with = [&](Minutes minutes) {
+    return overhead_share_with(yearly_overheads, work, static_cast<int>(day.year()), place, rank[place],
+                               minutes);
+  };
+  return with(more) - with({});
+}
+
+Result<Books> Books::of(std::shared_ptr<const Shop> shop, const MileageRates& rates) {
+  auto books = without_unrated_trips(std::move(shop), rates);
+  if (books && !books->data_->unrated.empty()) return tl::unexpected(books->data_->unrated.front().problem);
+  return books;
+}
+
+Result<Books> Books::without_unrated_trips(std::shared_ptr<const Shop> shop, const MileageRates& rates) try {
   ByMachine by_machine{*shop};
   LinesByPlace lines_by_place;
   lines_by_place.reserve(shop->all<Machine>().size());
@@ -128,7 +109,11 @@ Result<Books> Books::of(std::shared_ptr<const Shop> shop, const MileageRates& ra
   Bookkeeper keeper{*shop, rates, *std::move(lots), *std::move(stock), lines_by_place};
   keeper.ledger().reserve(order->size());
   const auto keep = [&](Turn turn, const auto& row) { return keeper.keep(turn, row); };
-  if (auto wrong = order->each(keep)) return tl::unexpected(*std::move(wrong));
+  std::vector<Inventory> inventories;
+  const auto year_over = [&](int year) {
+    inventories.push_back(take_inventory(year, keeper.machines(), keeper.stock()));
+  };
+  if (auto wrong = order->each(keep, year_over)) return tl::unexpected(*std::move(wrong));
   keeper.ledger().close();
 
   const std::vector<Position> by_tag = places_by_tag(shop->all<Machine>());
@@ -153,6 +138,8 @@ Result<Books> Books::of(std::shared_ptr<const Shop> shop, const MileageRates& ra
                                                     .places = keeper.places(),
                                                     .lots = keeper.lots(),
                                                     .ledger = std::move(keeper.ledger()),
+                                                    .unrated = keeper.unrated(),
+                                                    .inventories = std::move(inventories),
                                                     .accounts = std::move(keeper.machines()),
                                                     .sums = std::move(sums),
                                                     .work = *std::move(work),

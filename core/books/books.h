@@ -7,11 +7,16 @@
 
 #include "core/books/posting.h"
 #include "core/books/rates.h"
+#include "core/books/year.h"
 #include "core/result.h"
 #include "core/shop/shop.h"
 #include "core/shop/stage.h"
 
 namespace secondpull {
+
+namespace bookkeeping {
+class Why;
+}
 
 /// What one machine cost and earned; the terms of the money model. What is not known yet is absent, never
 /// zero.
@@ -78,6 +83,8 @@ class Books {
   /// A problem if a trip (in USD) lies on a day without a published rate, or the records break a rule of the
   /// books.
   static Result<Books> of(std::shared_ptr<const Shop> shop, const MileageRates& rates);
+  /// The same, but trips without a published rate are left out; year() then refuses the years they lie in.
+  static Result<Books> without_unrated_trips(std::shared_ptr<const Shop> shop, const MileageRates& rates);
 
   const std::vector<Transaction>& transactions() const;  ///< by day, then by the order of a day
   const std::vector<MachineFigures>& machines() const;   ///< in order of tag (UTF-8 bytes)
@@ -91,6 +98,18 @@ class Books {
   std::optional<MachineFigures> if_sold(MachineId id, Money price, Money fee, Money delivery, Date day,
                                         Minutes selling = {}) const;
 
+  /// The figures of a calendar year; zeros and the stock for one in which nothing happened. A problem naming
+  /// the day if a trip in it (in USD) has no published rate.
+  Result<YearFigures> year(int year, const SelfEmploymentRates& rates) const;
+  /// The postings, records or other figures that a figure of a year is made of. `name` is the category or
+  /// place of a line that has them; empty: all of them.
+  Result<YearWhy> why(int year, YearLine line, const std::string& name,
+                      const SelfEmploymentRates& rates) const;
+  /// The twelve months of a year; a problem as year() has it.
+  Result<std::vector<MonthFigures>> months(int year) const;
+  /// The first and the last year in which anything is dated; nothing for an empty shop.
+  std::optional<std::pair<int, int>> years() const;
+
   const std::vector<StockReceipt>& stock() const;  ///< by part, then in the order of issue
   std::int64_t on_hand(PartId part) const;
   /// What the next `quantity` pieces would cost, first in, first out; absent if there are not so many.
@@ -100,6 +119,7 @@ class Books {
   const Shop& shop() const;
 
  private:
+  friend class bookkeeping::Why;
   struct Data;
   explicit Books(std::shared_ptr<const Data> data) : data_{std::move(data)} {}
   std::shared_ptr<const Data> data_;

@@ -27,6 +27,14 @@ void DayOrder::add(Date date, Turn turn, std::size_t row) {
   keys_.push_back(key_of(date, turn, row));
 }
 
+Date DayOrder::day_of(std::uint64_t key) {
+  return Date{kBeforeAllDays + std::chrono::days{static_cast<int>(key >> 40U)}};
+}
+
+std::uint64_t DayOrder::end_of_year(std::uint64_t key) {
+  return key_of((day_of(key).year() + std::chrono::years{1}) / 1 / 1, Turn::acquisition, 0);
+}
+
 template <class Record>
 void DayOrder::add_all(Turn turn, const std::vector<const Record*>& rows) {
   for (std::size_t row = 0; row < rows.size(); ++row)

@@ -26,13 +26,16 @@ class DayOrder {
 
   /// Calls `visit(turn, row)` for each event by day, in the order of a day, then by line. `row` is the
   /// record, or an Arrival, Parting or Move; `visit` returns std::optional<Problem>, and the first
-  /// problem ends the walk.
-  template <class Visit>
-  std::optional<Problem> each(Visit&& visit) const;
+  /// problem ends the walk. `year_over(year)` is called after the last event of each year that has any.
+  template <class Visit, class YearOver>
+  std::optional<Problem> each(Visit&& visit, YearOver&& year_over) const;
   std::size_t size() const { return keys_.size(); }
 
  private:
   void add(Date date, Turn turn, std::size_t row);
+  static Date day_of(std::uint64_t key);
+  /// The first key that a later year can have.
+  static std::uint64_t end_of_year(std::uint64_t key);
   template <class Record>
   void add_all(Turn turn, const std::vector<const Record*>& rows);
   std::optional<Problem> add_machines(const Shop& shop, const LinesByPlace& machines);
@@ -52,9 +55,16 @@ class DayOrder {
   std::vector<std::uint64_t> keys_;  // day, turn and row of each event, sorted
 };
 
-template <class Visit>
-std::optional<Problem> DayOrder::each(Visit&& visit) const {
+template <class Visit, class YearOver>
+std::optional<Problem> DayOrder::each(Visit&& visit, YearOver&& year_over) const {
+  std::uint64_t end = keys_.empty() ? 0 : end_of_year(keys_.front());
+  int year = keys_.empty() ? 0 : static_cast<int>(day_of(keys_.front()).year());
   for (const std::uint64_t key : keys_) {
+    if (key >= end) {
+      year_over(year);
+      end = end_of_year(key);
+      year = static_cast<int>(day_of(key).year());
+    }
     const auto turn = static_cast<Turn>((key >> 32U) & 0xFFU);
     const std::size_t row = key & 0xFFFFFFFFU;
     const auto go = [&]() -> std::optional<Problem> {
@@ -89,6 +99,7 @@ std::optional<Problem> DayOrder::each(Visit&& visit) const {
     };
     if (auto wrong = go()) return wrong;
   }
+  if (!keys_.empty()) year_over(year);
   return std::nullopt;
 }
 

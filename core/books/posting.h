@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,6 +22,7 @@ struct Account {
 /// One line of a balanced transaction; what comes into an account is positive.
 struct Posting {
   Account account;
+  std::optional<MachineId> about;  ///< the machine that it counts for
   Money amount;
 };
 

@@ -9,7 +9,10 @@ bool trips_cost(const Shop& shop) {
 std::optional<Problem> Bookkeeper::keep(Turn turn, const Trip& trip) {
   if (!trips_cost(*shop_)) return std::nullopt;
   const auto cost = rates_->cost(trip);
-  if (!cost) return cost.error();
+  if (!cost) {
+    unrated_.push_back({trip.date, cost.error()});
+    return std::nullopt;
+  }
   ledger_.open(trip.date, turn, trip.id);
   const auto drive = [&](Position machine, Money amount) {
     ledger_.post({.account = AccountKind::expense,

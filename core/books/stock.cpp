@@ -143,7 +143,10 @@ void Stock::put_in_order() {
 }
 
 void Stock::set_cost(const Harvest& line, Money cost) {
-  receipts_[of_harvest_[static_cast<std::size_t>(&line - &*shop_->all<Harvest>().begin())]].cost = cost;
+  Receipt& receipt =
+      receipts_[of_harvest_[static_cast<std::size_t>(&line - &*shop_->all<Harvest>().begin())]];
+  receipt.cost = cost;
+  receipt.parted = true;
 }
 
 Problem Stock::too_few(const Use& use, std::int64_t there) const {
@@ -206,10 +209,11 @@ Result<Money> Stock::issue(const Use& use) {
       head, last, [](std::size_t i) { return i; }, use);
 }
 
-std::vector<StockReceipt> Stock::on_hand() const {
+std::vector<StockReceipt> Stock::on_hand(std::optional<Date> at_end_of) const {
   std::vector<StockReceipt> left;
   for (const Receipt& receipt : receipts_) {
     if (receipt.issued == receipt.quantity) continue;
+    if (at_end_of && !(receipt.harvested ? receipt.parted : receipt.received <= *at_end_of)) continue;
     StockReceipt& there = left.emplace_back();
     there.part = shop_->all<Part>().begin()[receipt.part].id;
     if (receipt.harvested)

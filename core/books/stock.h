@@ -37,8 +37,9 @@ class Stock {
   void set_cost(const Harvest& line, Money cost);
   /// Takes the pieces and returns their cost. A problem, and nothing taken, if there are too few that day.
   Result<Money> issue(const Use& use);
-  /// What is left, by part, then in the order of issue.
-  std::vector<StockReceipt> on_hand() const;
+  /// What is left, by part, then in the order of issue. With a day: only what was in stock at its end, where
+  /// harvested parts count from the parting of their donor on (call it before anything later is issued).
+  std::vector<StockReceipt> on_hand(std::optional<Date> at_end_of = std::nullopt) const;
 
  private:
   struct Receipt {
@@ -50,6 +51,7 @@ class Stock {
     std::int64_t quantity = 0;
     Money cost;
     std::int64_t issued = 0;
+    bool parted = false;         ///< a harvested line whose donor was parted
     Position harvest = nowhere;  ///< place of the harvested line
   };
   explicit Stock(const Shop& shop) : shop_{&shop}, parts_{shop.all<Part>()} {}

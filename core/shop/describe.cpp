@@ -69,6 +69,10 @@ class Describe {
   }
   std::string operator()(const Expense& r) const { return fmt::format("{} {}", sum(r.amount), r.category); }
   std::string operator()(const Photo& r) const { return r.name.empty() ? "photo" : "photo " + r.name; }
+  std::string operator()(const ClosedYear& r) const { return fmt::format("closing of {}", r.year); }
+  std::string operator()(const KeptFigure& r) const {
+    return fmt::format("kept figure {} {}", r.line, r.name);
+  }
 
  private:
   std::string on(MachineId machine) const { return called(shop_, machine); }

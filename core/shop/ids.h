@@ -30,6 +30,8 @@ enum class DisposalId : long long {};
 enum class TripId : long long {};
 enum class ExpenseId : long long {};
 enum class PhotoId : long long {};
+enum class ClosedYearId : long long {};
+enum class KeptFigureId : long long {};
 
 template <class Id>
 constexpr std::int64_t number(Id id) {

@@ -328,6 +328,26 @@ struct Photo {
   friend bool operator==(const Photo&, const Photo&) = default;
 };
 
+/// A year whose books are closed: an edit that would change its figures is refused until it is opened again.
+struct ClosedYear {
+  ClosedYearId id{};
+  std::int64_t entered = 0;
+  std::int64_t year = 0;
+  Date closed{};
+  friend bool operator==(const ClosedYear&, const ClosedYear&) = default;
+};
+
+/// A figure of a closed year as it was then.
+struct KeptFigure {
+  KeptFigureId id{};
+  std::int64_t entered = 0;
+  ClosedYearId closed_year{};
+  std::string line;       ///< the word of a YearLine (core/books/year.h)
+  std::string name;       ///< category or place
+  std::int64_t size = 0;  ///< minor units, minutes, tenths of a mile or machines, by the line
+  friend bool operator==(const KeptFigure&, const KeptFigure&) = default;
+};
+
 /// What the owner says about the shop. Changing it is no entry of the history.
 struct Settings {
   std::string name;

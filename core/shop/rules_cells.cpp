@@ -236,6 +236,10 @@ class CheckCells {
         !digest, "sha256", [&] { return r.sha256; },
         "The name of the photo's content is not 64 lower-case hex digits.");
   }
+  void operator()(const ClosedYear& r) const {
+    of(r).day("closed", r.closed).whole("year", r.year, 1900, kLargestYear);
+  }
+  void operator()(const KeptFigure& r) const { of(r).text("line", r.line); }
 
  private:
   static constexpr const char* kOneOrigin = "A part comes from an order or from a donor, not from both.";

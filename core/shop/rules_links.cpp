@@ -89,6 +89,8 @@ class References {
     one(r, "order", r.order, "order");
     one(r, "expense", r.expense, "expense");
   }
+  void operator()(const KeptFigure& r) const { one(r, "closed_year", r.closed_year, "closed year"); }
+  void operator()(const ClosedYear&) const {}
   void operator()(const Person&) const {}
   void operator()(const TaxPaid&) const {}
   void operator()(const Expense&) const {}

@@ -47,19 +47,21 @@ class Shop {
   std::tuple<Table<Person>, Table<Acquisition>, Table<Machine>, Table<Fault>, Table<Finding>, Table<Labour>,
              Table<Part>, Table<Order>, Table<OrderLine>, Table<Harvest>, Table<Fitted>, Table<Material>,
              Table<Listing>, Table<Offer>, Table<Sale>, Table<Return>, Table<Allowance>, Table<PartSale>,
-             Table<TaxPaid>, Table<Disposal>, Table<Trip>, Table<Expense>, Table<Photo>>
+             Table<TaxPaid>, Table<Disposal>, Table<Trip>, Table<Expense>, Table<Photo>, Table<ClosedYear>,
+             Table<KeptFigure>>
       tables_;
 };
 
 /// A record of any kind. The order of alternatives is the order of Shop's tables.
 using AnyRecord = std::variant<Person, Acquisition, Machine, Fault, Finding, Labour, Part, Order, OrderLine,
                                Harvest, Fitted, Material, Listing, Offer, Sale, Return, Allowance, PartSale,
-                               TaxPaid, Disposal, Trip, Expense, Photo>;
+                               TaxPaid, Disposal, Trip, Expense, Photo, ClosedYear, KeptFigure>;
 
 /// The id of a record of any kind.
 using AnyId = std::variant<PersonId, AcquisitionId, MachineId, FaultId, FindingId, LabourId, PartId, OrderId,
                            OrderLineId, HarvestId, FittedId, MaterialId, ListingId, OfferId, SaleId, ReturnId,
-                           AllowanceId, PartSaleId, TaxPaidId, DisposalId, TripId, ExpenseId, PhotoId>;
+                           AllowanceId, PartSaleId, TaxPaidId, DisposalId, TripId, ExpenseId, PhotoId,
+                           ClosedYearId, KeptFigureId>;
 
 template <class Id>
 auto Shop::find(Id id) const {

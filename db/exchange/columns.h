@@ -36,9 +36,10 @@ template <class Record>
 const Format<Record>& format_of();
 
 /// Does this kind of record stand in the exchange folder? Pictures do not: they stay in the shop's own
-/// folder.
+/// folder. Nor do closed years and their figures: a folder holds what happened, and its years are open.
 template <class Record>
-inline constexpr bool has_file = !std::is_same_v<Record, Photo>;
+inline constexpr bool has_file = !std::is_same_v<Record, Photo> && !std::is_same_v<Record, ClosedYear> &&
+                                 !std::is_same_v<Record, KeptFigure>;
 
 namespace detail {
 

@@ -6,8 +6,10 @@
 
 namespace secondpull::db {
 
-extern const char* const
-    kUsMileageJson;  // made from resources/rates/us-mileage.json when the program is built
+// Made from the files of resources/rates when the program is built.
+extern const char* const kUsMileageJson;
+extern const char* const kUsSelfEmploymentJson;
+extern const char* const kUsScheduleCJson;
 
 namespace {
 
@@ -18,7 +20,7 @@ T sound(Result<T> result) {
   return *std::move(result);
 }
 
-MileageRates read(const char* json) {
+MileageRates read_mileage(const char* json) {
   std::vector<MileageRate> rates;
   const nlohmann::json table = nlohmann::json::parse(json);  // outlives the loop over a part of it
   for (const nlohmann::json& entry : table.at("rates")) {
@@ -34,11 +36,53 @@ MileageRates read(const char* json) {
   return sound(MileageRates::make(std::move(rates)));
 }
 
+SelfEmploymentRates read_self_employment(const char* json) {
+  std::map<int, WageBase> bases;
+  const nlohmann::json table = nlohmann::json::parse(json);
+  for (const nlohmann::json& entry : table.at("wage_bases"))
+    bases[entry.at("year").get<int>()] = {
+        .amount = sound(parse_amount(entry.at("amount").get<std::string>(), Currency{}, "amount")),
+        .source = entry.at("source").get<std::string>(),
+        .sure = entry.at("sure").get<std::string>()};
+  return SelfEmploymentRates{std::move(bases)};
+}
+
+FormLines read_form_lines(const char* json) {
+  const nlohmann::json table = nlohmann::json::parse(json);
+  std::vector<FormOfYears> forms;
+  for (const nlohmann::json& entry : table.at("forms")) {
+    FormOfYears& form = forms.emplace_back();
+    form.from = entry.at("from").get<int>();
+    form.to = entry.at("to").get<int>();
+    form.source = entry.at("source").get<std::string>();
+    form.sure = entry.at("sure").get<std::string>();
+    // What moved in these years stands with them; everything else is the same in all.
+    for (const nlohmann::json& line : table.at("lines")) {
+      const auto key = line.at("key").get<std::string>();
+      const std::string number = entry.at("moved").value(key, line.at("number").get<std::string>());
+      form.lines.push_back({number, line.at("what").get<std::string>(), key,
+                            line.at("part").get<std::string>(),
+                            line.value("categories", std::vector<std::string>{})});
+    }
+  }
+  return FormLines{std::move(forms)};
+}
+
 }  // namespace
 
 const MileageRates& published_mileage_rates() {
-  static const MileageRates rates = read(kUsMileageJson);
+  static const MileageRates rates = read_mileage(kUsMileageJson);
   return rates;
+}
+
+const SelfEmploymentRates& published_self_employment_rates() {
+  static const SelfEmploymentRates rates = read_self_employment(kUsSelfEmploymentJson);
+  return rates;
+}
+
+const FormLines& published_form_lines() {
+  static const FormLines lines = read_form_lines(kUsScheduleCJson);
+  return lines;
 }
 
 }  // namespace secondpull::db

@@ -8,6 +8,7 @@
 
 #include "core/shop/shop.h"
 #include "db/rows/bench_rows.h"
+#include "db/rows/closing_rows.h"
 #include "db/rows/intake_rows.h"
 #include "db/rows/selling_rows.h"
 #include "db/rows/shelf_rows.h"

@@ -1,0 +1,163 @@
+#include "db/exchange/journal.h"
+
+#include <algorithm>
+#include <set>
+#include <string_view>
+
+#include <fmt/format.h>
+
+namespace secondpull::db {
+
+namespace {
+
+constexpr std::string_view kCostOfGoods = "Cost of goods";
+
+bool is_control(char c) {
+  const auto byte = static_cast<unsigned char>(c);
+  return byte < 0x20 || byte == 0x7F;
+}
+
+/// Text of a comment or description: on one line, and without what would begin a comment.
+std::string plain_text(std::string text) {
+  for (char& c : text) {
+    if (is_control(c)) c = ' ';
+    if (c == ';') c = ',';
+  }
+  return text;
+}
+
+/// What kind of record an event is, with its own identifier where it has one.
+struct EventName {
+  const Shop& shop;
+
+  std::string operator()(AcquisitionId id) const { return coded("acquisition", id); }
+  std::string operator()(OrderId id) const { return coded("order", id); }
+  std::string operator()(MaterialId id) const { return named("material", id); }
+  std::string operator()(FindingId id) const { return named("finding", id); }
+  std::string operator()(FittedId id) const { return named("fitted", id); }
+  std::string operator()(SaleId id) const { return named("sale", id); }
+  std::string operator()(ReturnId id) const { return named("return", id); }
+  std::string operator()(AllowanceId id) const { return named("allowance", id); }
+  std::string operator()(PartSaleId id) const { return named("part sold", id); }
+  std::string operator()(TaxPaidId id) const { return named("tax paid", id); }
+  std::string operator()(DisposalId id) const { return named("disposal", id); }
+  std::string operator()(TripId id) const { return named("trip", id); }
+  std::string operator()(ExpenseId id) const { return named("expense", id); }
+  template <class Other>
+  std::string operator()(Other id) const {
+    return named("record", id);
+  }
+
+ private:
+  template <class Id>
+  std::string named(std::string_view kind, Id id) const {
+    return fmt::format("{} {}", kind, number(id));
+  }
+  template <class Id>
+  std::string coded(std::string_view kind, Id id) const {
+    return fmt::format("{} {}", kind, plain_text(shop.find(id)->code));
+  }
+};
+
+class Writer {
+ public:
+  explicit Writer(const Books& books) : books_{books}, shop_{books.shop()} {}
+
+  std::string text() {
+    const Currency& currency = shop_.settings.currency;
+    // Both programs take the number of decimals from here; the point must stand even where none follow.
+    std::string sample = plain(Money::from_minor(power_of_ten(currency.digits + 3)), currency);
+    if (currency.digits == 0) sample += '.';
+    out_ += fmt::format("; The books of {}\n\ncommodity {}\n    format {} {}\n",
+                        plain_text(shop_.settings.name), currency.code, sample, currency.code);
+    for (const Transaction& transaction : books_.transactions())
+      add(transaction);
+    return std::move(out_);
+  }
+
+ private:
+  static std::int64_t power_of_ten(int exponent) {
+    std::int64_t power = 1;
+    for (int i = 0; i < exponent; ++i)
+      power *= 10;
+    return power;
+  }
+
+  void add(const Transaction& transaction) {
+    if (transaction.postings.empty()) return;
+    std::string event = std::visit(EventName{shop_}, transaction.event);
+    // The code before the description ends at its bracket.
+    std::replace(event.begin(), event.end(), ')', '_');
+    out_ += fmt::format("\n{} ({}) {}\n    ; event: {}\n", iso(transaction.date), event,
+                        plain_text(transaction.what), event);
+    std::set<MachineId> machines;
+    for (const Posting& posting : transaction.postings)
+      if (posting.about) machines.insert(*posting.about);
+    if (machines.size() == 1) out_ += fmt::format("    ; tag: {}\n", tag(*machines.begin()));
+    for (const Posting& posting : transaction.postings)
+      add(posting);
+  }
+
+  void add(const Posting& posting) {
+    const Currency& currency = shop_.settings.currency;
+    out_ += fmt::format("    {}  {} {}", account(posting.account), plain(posting.amount, currency),
+                        currency.code);
+    if (posting.about) out_ += fmt::format("  ; tag: {}", tag(*posting.about));
+    if (posting.account.kind == AccountKind::sales_tax && !posting.account.name.empty())
+      out_ += fmt::format("  ; place: {}", account_name(posting.account.name));
+    out_ += '\n';
+  }
+
+  std::string tag(MachineId machine) const { return account_name(shop_.find(machine)->tag); }
+
+  std::string account(const Account& account) const {
+    switch (account.kind) {
+      case AccountKind::machines:
+        return "Assets:Machines:" + tag(account.machine);
+      case AccountKind::parts:
+        return "Assets:Parts";
+      case AccountKind::cash:
+        return "Assets:Cash";
+      case AccountKind::sales:
+        return "Income:Sales";
+      case AccountKind::scrap:
+        return "Income:Scrap";
+      case AccountKind::cost_of_goods:
+        return fmt::format("Expenses:{}", kCostOfGoods);
+      case AccountKind::expense:
+        return "Expenses:" + account_name(account.name);
+      case AccountKind::sales_tax:
+        return "Liabilities:Sales tax";
+      case AccountKind::owner:
+        return "Equity:Owner";
+    }
+    return {};
+  }
+
+  const Books& books_;
+  const Shop& shop_;
+  std::string out_;
+};
+
+}  // namespace
+
+std::string account_name(const std::string& name) {
+  std::string written;
+  for (std::size_t i = 0; i < name.size(); ++i) {
+    const char c = name[i];
+    const bool outer_space = c == ' ' && (i == 0 || i + 1 == name.size() || name[i - 1] == ' ');
+    // A category of that name would fall together with the cost of goods.
+    const bool taken = i == 0 && name == kCostOfGoods;
+    if (is_control(c) || outer_space || taken || std::string_view{":;,%"}.find(c) != std::string_view::npos)
+      written += fmt::format("%{:02X}", static_cast<unsigned char>(c));
+    else
+      written += c;
+  }
+  return written;
+}
+
+std::string journal(const Books& books) {
+  return Writer{books}.text();
+}
+
+}  // namespace secondpull::db
