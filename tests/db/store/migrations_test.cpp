@@ -1,6 +1,6 @@
 #include "db/migrations.h"
 
-#include <array>
+#include <vector>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -17,14 +17,14 @@ using namespace testing;
 using ::testing::HasSubstr;
 namespace fs = std::filesystem;
 
-Migration first() {
-  return schema_migrations().front();
+int present() {
+  return newest_version(schema_migrations());
 }
 Migration with(const char* sql, bool keeps_history = true) {
-  return {.version = 2, .sql = sql, .keeps_history = keeps_history};
+  return {.version = present() + 1, .sql = sql, .keeps_history = keeps_history};
 }
 
-/// A shop of version 1 with two actions, the second undone.
+/// A shop of the present version with two actions, the second undone.
 void make_old_shop(const TempFolder& folder) {
   Store store = new_store(folder);
   done(store, take_in(*store.shop(), "1"));
@@ -33,8 +33,10 @@ void make_old_shop(const TempFolder& folder) {
   fs::remove_all(backup_folder(folder.shop()));
 }
 
-Result<Store> open_with(const TempFolder& folder, const Migration& second, Access access = Access::write) {
-  const std::array list{first(), second};
+Result<Store> open_with(const TempFolder& folder, const Migration& next, Access access = Access::write) {
+  const auto known = schema_migrations();
+  std::vector<Migration> list(known.begin(), known.end());
+  list.push_back(next);
   return Store::open(folder.shop(), access, noon(4, 1), list);
 }
 
@@ -53,9 +55,25 @@ TEST(Migrations, BringAnOldShopUpToDateAfterABackup) {
   const auto copies = Backups{backup_folder(folder.shop())}.names();
   ASSERT_EQ(copies.size(), 1U);
   SQLite::Database copy = open_file(backup_folder(folder.shop()) / copies.front(), OpenAs::reader);
-  EXPECT_EQ(version_of(copy), 1);
+  EXPECT_EQ(version_of(copy), present());
   SQLite::Database file = open_file(shop_file(folder.shop()), OpenAs::reader);
-  EXPECT_EQ(version_of(file), 2);
+  EXPECT_EQ(version_of(file), present() + 1);
+}
+
+TEST(Migrations, BringAShopOfTheFirstReleaseToClosedYears) {
+  const TempFolder folder;
+  fs::create_directories(folder.shop());
+  make_shop_file(folder.shop(), test_settings(), schema_migrations().first(1));
+  {
+    SQLite::Database file = open_file(shop_file(folder.shop()), OpenAs::writer);
+    ASSERT_EQ(version_of(file), 1);
+    ASSERT_FALSE(file.tableExists("closed_years"));
+  }
+  Store store = reopened(folder);
+  Change change{*store.shop(), "Closed the books of 2025"};
+  change.add(ClosedYear{.year = 2025, .closed = day(1, 2)});
+  done(store, change);
+  EXPECT_EQ(reopened(folder, Access::read).shop()->all<ClosedYear>().size(), 1U);
 }
 
 TEST(Migrations, ThatOnlyAddKeepWhatCanBeUndone) {
@@ -108,7 +126,7 @@ TEST(Migrations, AreNotRunForAReader) {
   ASSERT_FALSE(store);
   EXPECT_THAT(store.error().sentence, HasSubstr("older Second Pull"));
   SQLite::Database file = open_file(shop_file(folder.shop()), OpenAs::reader);
-  EXPECT_EQ(version_of(file), 1);
+  EXPECT_EQ(version_of(file), present());
 }
 
 }  // namespace
