@@ -12,6 +12,7 @@ namespace {
 Money tax_back(const Sale& sale, Money refunded, Money given_back) {
   if (sale.price.is_zero()) return {};
   const Money left = std::max(sale.sales_tax - given_back, Money{});
+  if (refunded >= sale.price) return left;  // all of it, whatever the quotient would be
   return std::min(scale(sale.sales_tax, refunded.minor(), sale.price.minor()), left);
 }
 

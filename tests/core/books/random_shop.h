@@ -9,7 +9,8 @@ namespace secondpull::test {
 
 /// A shop grown by random days of work: machines bought, given and left over, orders, parts fitted, sold and
 /// written off, donors, sales, returns, allowances, trips, expenses. A step that breaks a rule of the records
-/// (a part that is not there, a machine that is gone) is taken back, so that what is left is in order.
+/// (a part that is not there, a machine that is gone) is taken back, so that what is left is in order. The
+/// days begin late in a year, and most shops go over its end.
 class RandomShop {
  public:
   RandomShop() {
@@ -18,6 +19,9 @@ class RandomShop {
     acquire(Source::gift);
     acquire(Source::private_sale);
     order();
+    if (const auto broken = broken_rules(build.shop()); !broken.empty())
+      throw std::logic_error("a random shop begins out of order, so no step would be kept: " +
+                             broken.front().problem.sentence);
     const int steps = any_of(1, kMostSteps);
     for (int i = 0; i < steps; ++i) {
       today = plus_days(today, any_of(0, 4));
@@ -31,13 +35,13 @@ class RandomShop {
   }
 
   static MileageRates rates() {
-    return *MileageRates::make({{day("2026-01-01"), day("2026-12-31"), 725, "made up"}});
+    return *MileageRates::make({{day("2025-01-01"), day("2026-12-31"), 725, "made up"}});
   }
   Books books() const { return build.books(rates()); }
   const std::vector<MachineId>& machines() const { return machines_; }
 
   ShopBuilder build;
-  Date today = day("2026-01-01");
+  Date today = day("2025-11-01");  // so that many of them go over a year's end
 
  private:
   static constexpr int kParts = 3;
@@ -52,11 +56,13 @@ class RandomShop {
     return Money::from_minor(*rc::gen::inRange<std::int64_t>(0, most));
   }
   static bool maybe() { return *rc::gen::arbitrary<bool>(); }
+  /// An identifier that no other record has.
+  std::string fresh(const std::string& letter) { return letter + std::to_string(build.shop().next_id); }
   PartId any_part() const { return *rc::gen::elementOf(parts_); }
   std::int64_t few() const { return any_of(1, 4); }
 
   void acquire(Source source) {
-    Acquisition in{.date = today, .source = source, .pickup_cost = any_money(1500)};
+    Acquisition in{.code = fresh("L"), .date = today, .source = source, .pickup_cost = any_money(1500)};
     if (source == Source::gift)
       in.giver_basis = any_money();
     else
@@ -67,11 +73,16 @@ class RandomShop {
       machines_.push_back(build.machine(std::to_string(100 - machines_.size()), id,
                                         maybe() ? std::optional{any_money()} : std::nullopt));
     if (maybe()) build.add(Labour{.acquisition = id, .date = today, .minutes = {*rc::gen::inRange(1, 99)}});
-    if (maybe()) build.add(Trip{.date = today, .miles = {*rc::gen::inRange(1, 999)}, .acquisition = id});
+    if (maybe())
+      build.add(
+          Trip{.date = today, .miles = {*rc::gen::inRange(1, 999)}, .purpose = "fetch", .acquisition = id});
   }
   void order() {
-    const OrderId id =
-        build.add(Order{.date = today, .arrived = today, .freight = any_money(999), .tax = any_money(300)});
+    const OrderId id = build.add(Order{.code = fresh("O"),
+                                       .date = today,
+                                       .arrived = today,
+                                       .freight = any_money(999),
+                                       .tax = any_money(300)});
     const auto lines = few();
     for (std::int64_t i = 0; i < lines; ++i)
       build.add(OrderLine{.order = id, .part = any_part(), .quantity = few(), .price = any_money(3000)});
@@ -153,11 +164,12 @@ class RandomShop {
         return;
       case 16:
         build.work(machine, today, *rc::gen::inRange(0, 200));
-        build.add(Trip{.date = today, .miles = {*rc::gen::inRange(0, 500)}, .machine = machine});
+        build.add(Trip{
+            .date = today, .miles = {*rc::gen::inRange(0, 500)}, .purpose = "deliver", .machine = machine});
         return;
       default:
         build.add(Expense{.date = today, .category = "rent", .amount = any_money()});
-        build.add(Trip{.date = today, .miles = {*rc::gen::inRange(0, 500)}});
+        build.add(Trip{.date = today, .miles = {*rc::gen::inRange(0, 500)}, .purpose = "errand"});
         return;
     }
   }
