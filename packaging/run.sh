@@ -21,3 +21,5 @@ folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
 build/bin/secondpull-cli demo --shop "$folder/shop"
 build/bin/secondpull-cli machines --shop "$folder/shop"
+echo
+build/bin/secondpull-cli books 2026 --shop "$folder/shop"

@@ -81,11 +81,33 @@ std::string table_of(const Books& books) {
   return table.text();
 }
 
-Exit machines(const Call& call, bool json) {
+/// Every sum behind one machine's figures: they add up to its profit.
+std::string explained(const Books& books, const Machine& machine) {
+  using enum TextTable::Side;
+  const Currency& currency = books.shop().settings.currency;
+  TextTable table{{{"Date", left}, {"What", left}, {currency.code, right}}};
+  Money sum;
+  for (const FigureLine& line : books.lines(machine.id)) {
+    table.add({iso(line.date), line.what, plain(line.amount, currency)});
+    sum += line.amount;
+  }
+  const bool known = books.machine(machine.id)->profit.has_value();
+  table.add({"", known ? "profit" : "so far: it has earned nothing yet", plain(sum, currency)});
+  return fmt::format("#{}\n{}", machine.tag, table.text());
+}
+
+Exit explain(const Books& books, const std::string& tag) {
+  for (const Machine& machine : books.shop().all<Machine>())
+    if (machine.tag == tag) return put(explained(books, machine));
+  return tell({fmt::format("There is no machine with the tag \"{}\".", tag), "explain", tag}, Exit::refused);
+}
+
+Exit machines(const Call& call, bool json, const std::string& tag) {
   const auto store = db::Store::open(call.shop, db::Access::read, call.now());
   if (!store) return tell(store.error(), Exit::refused);
   const auto books = Books::of(store->shop(), db::published_mileage_rates());
   if (!books) return tell(books.error(), Exit::not_in_order);
+  if (!tag.empty()) return explain(*books, tag);
   return put(json ? json_of(*books) : table_of(*books));
 }
 
@@ -93,9 +115,13 @@ Exit machines(const Call& call, bool json) {
 
 void add_machines(CLI::App& app, Call& call) {
   const auto json = std::make_shared<bool>(false);
+  const auto tag = std::make_shared<std::string>();
   CLI::App* command = add_command(app, call, "machines", "What each machine cost and earned",
-                                  [=, &call] { return machines(call, *json); });
-  command->add_flag("--json", *json, "One JSON value instead of a table");
+                                  [=, &call] { return machines(call, *json, *tag); });
+  CLI::Option* const as_json = command->add_flag("--json", *json, "One JSON value instead of a table");
+  command->add_option("--explain", *tag, "What one machine's profit is made of, line by line")
+      ->type_name("TAG")
+      ->excludes(as_json);
 }
 
 }  // namespace secondpull::cli

@@ -42,9 +42,9 @@ void Bookkeeper::move(MachineAccount& machine, Turn turn, const Sale& sale) {
   };
   ledger_.post(
       {.account = AccountKind::cash, .amount = sale.price + sale.sales_tax - sale.fee - sale.delivery});
+  line(AccountKind::sales, -sale.price, LineKind::price, {});
   line(AccountKind::expense, sale.fee, LineKind::fee, kFees);
   line(AccountKind::expense, sale.delivery, LineKind::delivery, kDelivery);
-  line(AccountKind::sales, -sale.price, LineKind::price, {});
   ledger_.post(
       {.account = AccountKind::sales_tax, .amount = -sale.sales_tax, .name = ledger_.name(sale.place)});
   if (machine.gift)

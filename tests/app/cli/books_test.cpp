@@ -62,6 +62,17 @@ TEST_F(BooksOfAYear, ExplainAFigureDownToItsEvents) {
   EXPECT_THAT(unknown.err, HasSubstr("net_profit"));
 }
 
+TEST_F(BooksOfAYear, GoDownToTheLinesOfOneMachine) {
+  import_month();
+  const Outcome why = run({"machines", "--shop", "shop", "--explain", "M1"});
+  EXPECT_EQ(why.status, 0) << why.err;
+  EXPECT_THAT(why.out, HasSubstr("2026-03-02  share of lot L1"));
+  EXPECT_THAT(why.out, HasSubstr("profit                        77.76"));
+  const Outcome unknown = run({"machines", "--shop", "shop", "--explain", "M9"});
+  EXPECT_EQ(unknown.status, 2);
+  EXPECT_THAT(unknown.err, HasSubstr("\"M9\""));
+}
+
 TEST_F(BooksOfAYear, OfAYearWithATripWithoutARateAreRefusedAndOthersAreNot) {
   desk.write("in/shop.csv", "name,currency\nYard,USD\n");
   desk.write("in/trips.csv", "date,miles,purpose\n2011-05-06,10,fetch\n2026-01-05,10,fetch\n");

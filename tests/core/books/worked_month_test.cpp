@@ -104,8 +104,8 @@ TEST(WorkedMonth, ExplainsTheFirstMachineLineByLine) {
                                                             {"carburettor x 1", money("-20.87")},
                                                             {"plug x 1", money("-4.56")},
                                                             {"blade x 1", money("-5.00")},
-                                                            {"fee", money("-4.63")},
-                                                            {"price", money("185.00")}};
+                                                            {"price", money("185.00")},
+                                                            {"fee", money("-4.63")}};
   ASSERT_EQ(lines.size(), expected.size());
   for (std::size_t i = 0; i < expected.size(); ++i) {
     EXPECT_EQ(lines[i].what, expected[i].first);
