@@ -6,6 +6,8 @@
 
 #include <gtest/gtest.h>
 
+#include "core/books/books.h"
+#include "db/rates/published_rates.h"
 #include "tests/db/store/shop_days.h"
 #include "tests/db/store/test_shop.h"
 
@@ -14,16 +16,37 @@ namespace {
 
 using namespace testing;
 
-/// What a person could see of a shop: its records, what a search finds, whether its photos are there.
+/// What a person could see of a shop: its records, its figures, what a search finds, whether its photos are
+/// there.
 struct Seen {
   std::string dump;
+  std::vector<std::int64_t> figures;
   std::vector<std::string> found;
   std::vector<std::string> photos;
   friend bool operator==(const Seen&, const Seen&) = default;
 };
 
+/// Every figure of every machine and of the year, in order.
+std::vector<std::int64_t> figures_of(const Store& store) {
+  const auto books = Books::of(store.shop(), published_mileage_rates());
+  if (!books) throw std::runtime_error(books.error().sentence);
+  std::vector<std::int64_t> figures;
+  for (const MachineFigures& machine : books->machines()) {
+    figures.push_back(machine.cost_basis.minor());
+    figures.push_back(machine.running_costs.minor());
+    figures.push_back(machine.minutes.count);
+    figures.push_back(machine.profit ? machine.profit->minor() : -1);
+  }
+  const auto year = books->year(2026, published_self_employment_rates());
+  if (!year) throw std::runtime_error(year.error().sentence);
+  if (!year->off().is_zero()) throw std::runtime_error("the cost of goods is not that of the movements");
+  for (const YearSize& one : sizes(*year))
+    figures.push_back(one.size);
+  return figures;
+}
+
 Seen seen(const Store& store) {
-  Seen what{.dump = store.dump()};
+  Seen what{.dump = store.dump(), .figures = figures_of(store)};
   for (const char* text :
        {"tarnwick", "spark plug", "piston", "seiz", "größer", "火花塞", "50% \"off\"", "#3", "ru", "x"}) {
     for (const Hit& hit : store.search(text, 10'000))
