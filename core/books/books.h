@@ -102,7 +102,7 @@ class Books {
   /// the day if a trip in it (in USD) has no published rate.
   Result<YearFigures> year(int year, const SelfEmploymentRates& rates) const;
   /// The postings, records or other figures that a figure of a year is made of. `name` is the category or
-  /// place of a line that has them; empty: all of them.
+  /// place of a line that has them; an empty one is all categories, or the place without a name.
   Result<YearWhy> why(int year, YearLine line, const std::string& name,
                       const SelfEmploymentRates& rates) const;
   /// The twelve months of a year; a problem as year() has it.

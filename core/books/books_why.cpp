@@ -30,6 +30,12 @@ struct Term {
   Money amount;
 };
 
+/// Is a posting, or a figure, under the name that was asked for? Sales tax of no named place is a place too.
+bool is_asked(YearLine line, const std::string& asked, const std::string& name) {
+  const bool by_place = line == YearLine::sales_tax_collected || line == YearLine::sales_tax_owed;
+  return asked == name || (asked.empty() && !by_place);
+}
+
 }  // namespace
 
 namespace bookkeeping {
@@ -81,7 +87,7 @@ void Why::add_events(YearLine line) {
     const auto [leg, end] = data_.ledger.legs(i);
     for (const Ledger::Entry* entry = leg; entry != end; ++entry)
       for (const Count& count : counts.of(happening, *entry)) {
-        if (count.line != line || (!name_.empty() && data_.ledger.name(count.name) != name_)) continue;
+        if (count.line != line || !is_asked(line, name_, data_.ledger.name(count.name))) continue;
         added += count.amount;
         counted = true;
       }
@@ -116,7 +122,7 @@ void Why::add_tax_owed() {
     const auto [leg, end] = data_.ledger.legs(i);
     for (const Ledger::Entry* entry = leg; entry != end; ++entry)
       if (entry->account == AccountKind::sales_tax &&
-          (name_.empty() || data_.ledger.name(entry->name) == name_))
+          is_asked(YearLine::sales_tax_owed, name_, data_.ledger.name(entry->name)))
         owed -= entry->amount;
     if (i < first)
       before += owed;
@@ -296,7 +302,7 @@ Result<YearWhy> Books::why(int year, YearLine line, const std::string& name,
   if (!figures) return tl::unexpected(figures.error());
   YearWhy why = Why{*data_, *figures, rates, name}.of(line);
   for (const YearSize& one : sizes(*figures))
-    if (one.line == line && (name.empty() || one.name == name)) why.size += one.size;
+    if (one.line == line && is_asked(line, name, one.name)) why.size += one.size;
   return why;
 } catch (const std::overflow_error&) {
   return problem("The amounts of this year are too large to be added up.", "amount");

@@ -1,6 +1,7 @@
 #include "db/exchange/journal.h"
 
 #include <algorithm>
+#include <array>
 #include <set>
 #include <string_view>
 
@@ -15,6 +16,18 @@ constexpr std::string_view kCostOfGoods = "Cost of goods";
 bool is_control(char c) {
   const auto byte = static_cast<unsigned char>(c);
   return byte < 0x20 || byte == 0x7F;
+}
+
+/// The length of a space beyond ASCII at the start of a text, or 0. hledger takes one for a space like any
+/// other, so two of them end a name. Source: Unicode, the characters of category Zs, in UTF-8.
+std::size_t wide_space_at(std::string_view text) {
+  constexpr std::array<std::string_view, 16> kSpaces{
+      "\xC2\xA0",     "\xE1\x9A\x80", "\xE2\x80\x80", "\xE2\x80\x81", "\xE2\x80\x82", "\xE2\x80\x83",
+      "\xE2\x80\x84", "\xE2\x80\x85", "\xE2\x80\x86", "\xE2\x80\x87", "\xE2\x80\x88", "\xE2\x80\x89",
+      "\xE2\x80\x8A", "\xE2\x80\xAF", "\xE2\x81\x9F", "\xE3\x80\x80"};
+  const auto found = std::find_if(kSpaces.begin(), kSpaces.end(),
+                                  [text](std::string_view space) { return text.starts_with(space); });
+  return found == kSpaces.end() ? 0 : found->size();
 }
 
 /// Text of a comment or description: on one line, and without what would begin a comment.
@@ -55,7 +68,7 @@ struct EventName {
   }
   template <class Id>
   std::string coded(std::string_view kind, Id id) const {
-    return fmt::format("{} {}", kind, plain_text(shop.find(id)->code));
+    return fmt::format("{} {}", kind, account_name(shop.find(id)->code));
   }
 };
 
@@ -65,11 +78,14 @@ class Writer {
 
   std::string text() {
     const Currency& currency = shop_.settings.currency;
-    // Both programs take the number of decimals from here; the point must stand even where none follow.
-    std::string sample = plain(Money::from_minor(power_of_ten(currency.digits + 3)), currency);
-    if (currency.digits == 0) sample += '.';
-    out_ += fmt::format("; The books of {}\n\ncommodity {}\n    format {} {}\n",
-                        plain_text(shop_.settings.name), currency.code, sample, currency.code);
+    out_ +=
+        fmt::format("; The books of {}\n\ncommodity {}\n", plain_text(shop_.settings.name), currency.code);
+    // Both programs take the number of decimals from here. For none, hledger wants a point at the end that
+    // ledger cannot read, so the amounts speak for themselves.
+    if (currency.digits > 0)
+      out_ +=
+          fmt::format("    format {} {}\n",
+                      plain(Money::from_minor(power_of_ten(currency.digits + 3)), currency), currency.code);
     for (const Transaction& transaction : books_.transactions())
       add(transaction);
     return std::move(out_);
@@ -143,15 +159,20 @@ class Writer {
 
 std::string account_name(const std::string& name) {
   std::string written;
+  std::size_t wide = 0;  // bytes of a wide space still to come
   for (std::size_t i = 0; i < name.size(); ++i) {
     const char c = name[i];
+    if (wide == 0) wide = wide_space_at(std::string_view{name}.substr(i));
     const bool outer_space = c == ' ' && (i == 0 || i + 1 == name.size() || name[i - 1] == ' ');
     // A category of that name would fall together with the cost of goods.
     const bool taken = i == 0 && name == kCostOfGoods;
-    if (is_control(c) || outer_space || taken || std::string_view{":;,%"}.find(c) != std::string_view::npos)
+    // A bracket would begin a date in a comment.
+    const bool read_as_own = std::string_view{":;,%["}.find(c) != std::string_view::npos;
+    if (wide > 0 || is_control(c) || outer_space || taken || read_as_own)
       written += fmt::format("%{:02X}", static_cast<unsigned char>(c));
     else
       written += c;
+    if (wide > 0) --wide;
   }
   return written;
 }

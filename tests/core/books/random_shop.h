@@ -1,5 +1,7 @@
 #pragma once
 
+#include <array>
+
 #include <rapidcheck.h>
 
 #include "core/shop/rules.h"
@@ -8,23 +10,27 @@
 namespace secondpull::test {
 
 /// A shop grown by random days of work: machines bought, given and left over, orders, parts fitted, sold and
-/// written off, donors, sales, returns, allowances, trips, expenses. A step that breaks a rule of the records
-/// (a part that is not there, a machine that is gone) is taken back, so that what is left is in order. The
-/// days begin late in a year, and most shops go over its end.
+/// written off, donors, sales, returns, allowances, trips, expenses, sales tax handed on. A step that breaks
+/// a rule of the records (a part that is not there, a machine that is gone) is taken back, so that what is
+/// left is in order. The days begin late in a year, and most shops go over its end.
 class RandomShop {
  public:
-  RandomShop() {
+  static constexpr int kDaysApart = 4;    ///< two steps are fewer days apart than this
+  static constexpr int kWeeksApart = 40;  ///< for shops of some years
+
+  explicit RandomShop(int days_apart = kDaysApart) {
     for (int i = 0; i < kParts; ++i)
       parts_.push_back(build.part("part " + std::to_string(i)));
-    acquire(Source::gift);
-    acquire(Source::private_sale);
-    order();
+    const bool opening = maybe();
+    acquire(Source::gift, opening);
+    acquire(Source::private_sale, opening);
+    order(opening);
     if (const auto broken = broken_rules(build.shop()); !broken.empty())
       throw std::logic_error("a random shop begins out of order, so no step would be kept: " +
                              broken.front().problem.sentence);
     const int steps = any_of(1, kMostSteps);
     for (int i = 0; i < steps; ++i) {
-      today = plus_days(today, any_of(0, 4));
+      today = plus_days(today, any_of(0, days_apart));
       const Shop before = build.shop();
       const auto machines_before = machines_;
       step(any_of(0, kKindsOfStep));
@@ -35,7 +41,8 @@ class RandomShop {
   }
 
   static MileageRates rates() {
-    return *MileageRates::make({{day("2025-01-01"), day("2026-12-31"), 725, "made up"}});
+    return *MileageRates::make({{day("2025-01-01"), day("2026-12-31"), 725, "made up"},
+                                {day("2027-01-01"), day("2040-12-31"), 760, "made up"}});
   }
   Books books() const { return build.books(rates()); }
   const std::vector<MachineId>& machines() const { return machines_; }
@@ -46,7 +53,9 @@ class RandomShop {
  private:
   static constexpr int kParts = 3;
   static constexpr int kMostSteps = 80;
-  static constexpr int kKindsOfStep = 18;
+  static constexpr int kKindsOfStep = 19;
+  static constexpr std::array kPlaces{"", "Norrin County", "Quell"};
+  static constexpr std::array kCategories{"rent", "supplies", "insurance"};
 
   /// Evenly in the range from the first case on; RapidCheck's own ranges grow with the number of the case.
   static int any_of(int from, int to) {
@@ -60,9 +69,14 @@ class RandomShop {
   std::string fresh(const std::string& letter) { return letter + std::to_string(build.shop().next_id); }
   PartId any_part() const { return *rc::gen::elementOf(parts_); }
   std::int64_t few() const { return any_of(1, 4); }
+  static std::string any_word(const std::array<const char*, 3>& words) { return *rc::gen::elementOf(words); }
 
-  void acquire(Source source) {
-    Acquisition in{.code = fresh("L"), .date = today, .source = source, .pickup_cost = any_money(1500)};
+  void acquire(Source source, bool opening = false) {
+    Acquisition in{.code = fresh("L"),
+                   .date = today,
+                   .source = source,
+                   .pickup_cost = any_money(1500),
+                   .opening = opening};
     if (source == Source::gift)
       in.giver_basis = any_money();
     else
@@ -77,12 +91,13 @@ class RandomShop {
       build.add(
           Trip{.date = today, .miles = {*rc::gen::inRange(1, 999)}, .purpose = "fetch", .acquisition = id});
   }
-  void order() {
+  void order(bool opening = false) {
     const OrderId id = build.add(Order{.code = fresh("O"),
                                        .date = today,
-                                       .arrived = today,
+                                       .arrived = plus_days(today, opening || maybe() ? 0 : any_of(0, 9)),
                                        .freight = any_money(999),
-                                       .tax = any_money(300)});
+                                       .tax = any_money(300),
+                                       .opening = opening});
     const auto lines = few();
     for (std::int64_t i = 0; i < lines; ++i)
       build.add(OrderLine{.order = id, .part = any_part(), .quantity = few(), .price = any_money(3000)});
@@ -134,7 +149,8 @@ class RandomShop {
                            .part = any_part(),
                            .price = any_money(3000),
                            .sales_tax = any_money(200),
-                           .fee = any_money(200)});
+                           .fee = any_money(200),
+                           .place = any_word(kPlaces)});
         return;
       case 9:
       case 10:
@@ -143,7 +159,8 @@ class RandomShop {
                        .price = any_money(),
                        .sales_tax = any_money(900),
                        .fee = any_money(500),
-                       .delivery = any_money(500)});
+                       .delivery = any_money(500),
+                       .place = any_word(kPlaces)});
         return;
       case 11:
         build.add(Return{.machine = machine, .date = today, .refunded = any_money()});
@@ -155,8 +172,11 @@ class RandomShop {
       case 13:
         return part_out(machine);
       case 14:
-        build.add(Disposal{
-            .machine = machine, .date = today, .how = maybe() ? DisposalKind::kept : DisposalKind::scrapped});
+        if (maybe())
+          build.add(Disposal{.machine = machine, .date = today, .how = DisposalKind::kept});
+        else
+          build.add(Disposal{
+              .machine = machine, .date = today, .how = DisposalKind::scrapped, .proceeds = any_money(2000)});
         return;
       case 15:
         build.add(Material{.machine = machine, .date = today, .what = "oil", .cost = any_money(900)});
@@ -167,8 +187,11 @@ class RandomShop {
         build.add(Trip{
             .date = today, .miles = {*rc::gen::inRange(0, 500)}, .purpose = "deliver", .machine = machine});
         return;
+      case 17:
+        build.add(TaxPaid{.date = today, .place = any_word(kPlaces), .amount = any_money(900)});
+        return;
       default:
-        build.add(Expense{.date = today, .category = "rent", .amount = any_money()});
+        build.add(Expense{.date = today, .category = any_word(kCategories), .amount = any_money()});
         build.add(Trip{.date = today, .miles = {*rc::gen::inRange(0, 500)}, .purpose = "errand"});
         return;
     }
