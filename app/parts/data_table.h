@@ -21,13 +21,14 @@ struct TableColumn {
   bool number = false;                       ///< right-aligned, tabular
   bool shown = true;                         ///< until the person chooses otherwise
   std::function<QString(const Row&)> why;    ///< tool tip: how the figure came about; may be empty
+  std::function<QString(const Row&)> plain;  ///< a figure as a spreadsheet reads it: "-3.20"; may be empty
 };
 
 class RowModelBase : public QAbstractTableModel {
   Q_OBJECT
  public:
   using QAbstractTableModel::QAbstractTableModel;
-  enum Role { SortRole = Qt::UserRole, KeyRole, ShownRole };
+  enum Role { SortRole = Qt::UserRole, KeyRole, ShownRole, PlainRole };
 };
 
 template <class Row>
@@ -58,6 +59,8 @@ class RowModel : public RowModelBase {
         return column.text(at);
       case SortRole:
         return column.sort ? column.sort(at) : QVariant{column.text(at)};
+      case PlainRole:
+        return column.plain ? QVariant{column.plain(at)} : QVariant{};
       case Qt::ToolTipRole:
         return column.why ? QVariant{column.why(at)} : QVariant{};
       case Qt::TextAlignmentRole:

@@ -1,0 +1,170 @@
+#include "app/print/paper.h"
+
+#include <algorithm>
+
+#include <QAbstractTextDocumentLayout>
+#include <QBuffer>
+#include <QCoreApplication>
+#include <QLocale>
+#include <QPageLayout>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QSaveFile>
+#include <QTextDocument>
+
+#include "app/print/report_csv.h"
+
+namespace secondpull::app {
+namespace {
+
+constexpr int kManyColumns = 8;  // more than this lie better across the paper
+constexpr double kMargin = 16;   // mm
+constexpr double kFoot = 8;      // mm, for the page number
+constexpr double kMillimetre = 25.4;
+constexpr int kPdfResolution = 600;
+constexpr qreal kPoints = 9.5;
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("Paper", text);
+}
+
+QFont paperFont(qreal points) {
+  QFont font{QStringLiteral("Lato")};  // its digits are all of one width
+  font.setPointSizeF(points);
+  return font;
+}
+
+bool usesLetter(const QLocale& locale) {
+  return locale.territory() == QLocale::UnitedStates || locale.territory() == QLocale::Canada ||
+         locale.territory() == QLocale::Mexico;
+}
+
+/// What it says, as rich text of QTextDocument. Cells keep their words together where they are figures.
+class Markup {
+ public:
+  QString of(const Report& report) {
+    text_ = QStringLiteral("<h1>%1</h1><p class='sub'>%2</p>")
+                .arg(report.title.toHtmlEscaped(), report.subtitle.toHtmlEscaped());
+    for (const ReportSection& section : report.sections)
+      add(section);
+    for (const QString& note : report.notes)
+      text_ += QStringLiteral("<p class='note'>%1</p>").arg(note.toHtmlEscaped());
+    return text_;
+  }
+
+ private:
+  void add(const ReportSection& section) {
+    if (!section.heading.isEmpty())
+      text_ += QStringLiteral("<h2>%1</h2>").arg(section.heading.toHtmlEscaped());
+    text_ += QStringLiteral("<table width='100%' cellspacing='0' cellpadding='3'><thead><tr>");
+    for (const ReportColumn& column : section.columns)
+      text_ += QStringLiteral("<th class='head' align='%1'>%2</th>")
+                   .arg(side(column), column.title.toHtmlEscaped());
+    text_ += QStringLiteral("</tr></thead>");
+    for (const ReportRow& row : section.rows) {
+      text_ += QStringLiteral("<tr>");
+      for (std::size_t at = 0; at < section.columns.size(); ++at) {
+        const QString words = at < row.cells.size() ? row.cells[at].text.toHtmlEscaped() : QString{};
+        QString cell = section.columns[at].figure ? QString{words}.replace(u' ', QChar{0xa0}) : words;
+        if (row.sum && !cell.isEmpty()) cell = QStringLiteral("<b>%1</b>").arg(cell);
+        text_ +=
+            QStringLiteral("<td align='%1'%2>%3</td>")
+                .arg(side(section.columns[at]), row.sum ? QStringLiteral(" class='sum'") : QString{}, cell);
+      }
+      text_ += QStringLiteral("</tr>");
+    }
+    text_ += QStringLiteral("</table>");
+  }
+  static QString side(const ReportColumn& column) {
+    return column.figure ? QStringLiteral("right") : QStringLiteral("left");
+  }
+  QString text_;
+};
+
+void writePage(QPainter& painter, const QTextDocument& document, int page, const QSizeF& size) {
+  painter.save();
+  painter.translate(0, -page * size.height());
+  QAbstractTextDocumentLayout::PaintContext context;
+  context.clip = QRectF{0, page * size.height(), size.width(), size.height()};
+  painter.setClipRect(context.clip);
+  context.palette.setColor(QPalette::Text, Qt::black);
+  document.documentLayout()->draw(&painter, context);
+  painter.restore();
+}
+
+std::optional<Problem> cannotWrite(const QString& path, const QString& why) {
+  return Problem{tr("The file %1 cannot be written: %2").arg(path, why).toStdString(), "file",
+                 path.toStdString()};
+}
+
+std::optional<Problem> writeWhole(const QString& path, const QByteArray& content) {
+  QSaveFile file{path};
+  if (!file.open(QIODevice::WriteOnly) || file.write(content) != content.size() || !file.commit())
+    return cannotWrite(path, file.errorString());
+  return std::nullopt;
+}
+
+}  // namespace
+
+QString noTaxAdvice() {
+  return tr("This is no tax advice: rules differ by place and change, and a licensed preparer decides.");
+}
+
+void setUpPaper(const Report& report, QPagedPaintDevice& device) {
+  const bool across = std::any_of(report.sections.begin(), report.sections.end(),
+                                  [](const auto& section) { return section.columns.size() > kManyColumns; });
+  const QPageSize size{usesLetter(QLocale::system()) ? QPageSize::Letter : QPageSize::A4};
+  device.setPageLayout({size, across ? QPageLayout::Landscape : QPageLayout::Portrait,
+                        QMarginsF{kMargin, kMargin, kMargin, kMargin}, QPageLayout::Millimeter});
+}
+
+int drawReport(const Report& report, QPagedPaintDevice& device) {
+  QPainter painter{&device};
+  if (!painter.isActive()) return 0;
+  const double per_mm = device.logicalDpiY() / kMillimetre;
+  const QSizeF page{static_cast<qreal>(device.width()), device.height() - kFoot * per_mm};
+  QTextDocument document;
+  document.documentLayout()->setPaintDevice(&device);
+  document.setDocumentMargin(0);
+  document.setDefaultFont(paperFont(kPoints));
+  document.setDefaultStyleSheet(
+      QStringLiteral("h1 { font-size: 17pt; font-weight: normal; margin: 0 }"
+                     "h2 { font-size: 12pt; font-weight: bold; margin-top: 14px; margin-bottom: 4px }"
+                     "p.sub { color: #444444; margin-top: 2px; margin-bottom: 6px }"
+                     "p.note { color: #222222; margin-top: 8px; margin-bottom: 0 }"
+                     "th.head { font-weight: normal; color: #444444; border-bottom: 1px solid #888888 }"
+                     "td.sum { border-top: 1px solid #888888 }"));
+  document.setHtml(Markup{}.of(report));
+  document.setPageSize(page);
+  const int pages = document.pageCount();
+  for (int at = 0; at < pages; ++at) {
+    if (at > 0) device.newPage();
+    writePage(painter, document, at, page);
+    painter.setPen(Qt::black);
+    painter.setFont(paperFont(kPoints - 1));
+    const QRectF foot{0, page.height(), page.width(), kFoot * per_mm};
+    painter.drawText(foot, Qt::AlignLeft | Qt::AlignBottom, report.title);
+    painter.drawText(foot, Qt::AlignRight | Qt::AlignBottom, tr("page %1 of %2").arg(at + 1).arg(pages));
+  }
+  return pages;
+}
+
+std::optional<Problem> writePdf(const Report& report, const QString& path) {
+  QBuffer content;
+  content.open(QIODevice::WriteOnly);
+  {
+    QPdfWriter writer{&content};
+    writer.setResolution(kPdfResolution);
+    writer.setTitle(report.title);
+    writer.setCreator(QStringLiteral("Second Pull"));
+    setUpPaper(report, writer);
+    if (drawReport(report, writer) == 0) return cannotWrite(path, tr("nothing could be drawn"));
+  }
+  return writeWhole(path, content.data());
+}
+
+std::optional<Problem> writeCsv(const Report& report, const QString& path) {
+  return writeWhole(path, QByteArray::fromStdString(csvOf(report)));
+}
+
+}  // namespace secondpull::app
