@@ -7,10 +7,9 @@ namespace secondpull::app {
 class Page;
 class Session;
 
-/// The Books: what every machine that is gone earned, singly and in groups, as a table and as charts.
-/// Object names: booksTable, booksGroups, booksGroupBy, booksFilter, booksAll (back from one group),
-/// booksBars, booksWaterfall, booksNoProfit, and the figures booksTotalGross, booksTotalProfit,
-/// booksTotalHours, booksTotalPay (of the rows shown), booksGross, booksProfit, booksPay (of the row chosen).
+/// The Books: what every machine earned, the year and its papers. A row of words (booksWords) chooses the
+/// sub-page (books_panel.h), each made when it is first wanted; booksYear the year; reportPrint, reportPdf
+/// and reportCsv write what is shown.
 Page* makeBooksPage(Session& session, QWidget* parent);
 
 }  // namespace secondpull::app

@@ -7,6 +7,7 @@
 #include <QDate>
 #include <QLocale>
 
+#include "app/books/plain_figures.h"
 #include "app/frame/session.h"
 #include "app/parts/figure_words.h"
 
@@ -96,7 +97,8 @@ std::vector<TableColumn<EarningRow>> earningColumns(const Session& session) {
                             .sort = [pick](const Row& row) { return sortable(pick(row)); },
                             .number = true,
                             .shown = shown_at_first,
-                            .why = std::move(why)};
+                            .why = std::move(why),
+                            .plain = [of, pick](const Row& row) { return plainMoney(*of, pick(row)); }};
   };
   const auto text = [](const char* key, const QString& title, QString Row::*member, bool shown_at_first) {
     return TableColumn<Row>{.key = QString::fromLatin1(key),
@@ -152,7 +154,8 @@ std::vector<TableColumn<EarningRow>> earningColumns(const Session& session) {
                      .title = tr("Hours"),
                      .text = [](const Row& row) { return hours(row.figures.minutes); },
                      .sort = [](const Row& row) { return QVariant{qlonglong{row.figures.minutes.count}}; },
-                     .number = true});
+                     .number = true,
+                     .plain = [](const Row& row) { return plainHours(row.figures.minutes); }});
   columns.push_back(amount(
       "profit", tr("Profit"), [](const Row& row) { return row.figures.profit; }, true,
       [of](const Row& row) { return whyProfit(*of, row.figures.machine); }));
@@ -185,18 +188,34 @@ std::pair<QString, QVariant> groupOf(const EarningRow& row, GroupBy by) {
                                 : std::pair{row.make, QVariant{row.make}};
     case GroupBy::month:
       if (!row.left) return {tr("hulk here"), QString{}};
-      const QDate day{int{row.left->year()}, static_cast<int>(unsigned{row.left->month()}), 1};
-      return {QLocale::c().toString(day, QStringLiteral("MMMM yyyy")),
-              QString::fromStdString(iso(*row.left)).left(7)};
+      return {monthInWords(*row.left), monthOf(row)};
+    case GroupBy::year:
+      return row.left ? std::pair{yearOf(row), QVariant{yearOf(row)}}
+                      : std::pair{tr("hulk here"), QVariant{QString{}}};
   }
   return {};
 }
 
 }  // namespace
 
-std::vector<GroupRow> grouped(const std::vector<EarningRow>& rows, GroupBy by) {
+QString yearOf(const EarningRow& row) {
+  return row.left ? QString::number(int{row.left->year()}) : QString{};
+}
+
+QString monthOf(const EarningRow& row) {
+  return row.left ? QString::fromStdString(iso(*row.left)).left(7) : QString{};
+}
+
+QString monthInWords(Date day) {
+  const QDate first{int{day.year()}, static_cast<int>(unsigned{day.month()}), 1};
+  return QLocale::c().toString(first, QStringLiteral("MMMM yyyy"));
+}
+
+std::vector<GroupRow> grouped(const std::vector<EarningRow>& rows, GroupBy by,
+                              const std::function<bool(const EarningRow&)>& passes) {
   std::map<QString, GroupRow> groups;
   for (std::size_t at = 0; at < rows.size(); ++at) {
+    if (passes && !passes(rows[at])) continue;
     const auto [key, sort] = groupOf(rows[at], by);
     GroupRow& group = groups[key];
     group.key = key;
@@ -231,6 +250,8 @@ std::vector<TableColumn<GroupRow>> groupColumns(const Session& session, GroupBy 
         return tr("Make");
       case GroupBy::month:
         return tr("Month");
+      case GroupBy::year:
+        return tr("Year");
     }
     return QString{};
   };
@@ -242,7 +263,8 @@ std::vector<TableColumn<GroupRow>> groupColumns(const Session& session, GroupBy 
         .text = [of, member](const Row& row) { return of->money(row.earned.*member); },
         .sort = [member](const Row& row) { return sortable(std::optional<Money>{row.earned.*member}); },
         .number = true,
-        .why = std::move(why)};
+        .why = std::move(why),
+        .plain = [of, member](const Row& row) { return plainMoney(*of, row.earned.*member); }};
   };
   std::vector<TableColumn<Row>> columns;
   columns.push_back({.key = QStringLiteral("group"),
@@ -259,7 +281,8 @@ std::vector<TableColumn<GroupRow>> groupColumns(const Session& session, GroupBy 
                      .title = tr("Hours"),
                      .text = [](const Row& row) { return hours(row.earned.minutes); },
                      .sort = [](const Row& row) { return QVariant{qlonglong{row.earned.minutes.count}}; },
-                     .number = true});
+                     .number = true,
+                     .plain = [](const Row& row) { return plainHours(row.earned.minutes); }});
   columns.push_back(amount("profit", tr("Profit"), &Earned::profit));
   columns.push_back(amount("pay", tr("Pay an hour"), &Earned::pay_per_hour, [of](const Row& row) {
     return perHourInWords(*of, row.earned.profit, row.earned.minutes);

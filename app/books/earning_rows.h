@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include <QString>
@@ -26,7 +27,11 @@ struct EarningRow {
 std::vector<EarningRow> earningRows(const Session& session);
 std::vector<TableColumn<EarningRow>> earningColumns(const Session& session);
 
-enum class GroupBy { machine, kind, source, make, month };
+QString yearOf(const EarningRow& row);   ///< "2026" in which it left; empty for a hulk still here
+QString monthOf(const EarningRow& row);  ///< "2026-05", likewise
+QString monthInWords(Date day);          ///< "May 2026"
+
+enum class GroupBy { machine, kind, source, make, month, year };
 
 /// Machines that have a word in common, and what they earned together.
 struct GroupRow {
@@ -36,8 +41,10 @@ struct GroupRow {
   std::vector<int> rows;  ///< of the machines, as earningRows gave them
 };
 
-/// One group for each value, `by` not machine. Every row is in exactly one group.
-std::vector<GroupRow> grouped(const std::vector<EarningRow>& rows, GroupBy by);
+/// One group for each value, `by` not machine. Every row that passes is in exactly one group; without
+/// `passes` all do.
+std::vector<GroupRow> grouped(const std::vector<EarningRow>& rows, GroupBy by,
+                              const std::function<bool(const EarningRow&)>& passes = {});
 std::vector<TableColumn<GroupRow>> groupColumns(const Session& session, GroupBy by);
 
 }  // namespace secondpull::app

@@ -80,8 +80,7 @@ class MoneyBars::View : public QChartView {
     chart()->layout()->setContentsMargins(0, 0, 0, 0);
   }
 
-  void show(std::vector<MoneyBar> rows, Money low, Money high, const QString& axis_title,
-            const Currency& currency);
+  void show(std::vector<MoneyBar> rows, Money low, Money high, const QString& axis_title);
   /// A row of those in sight, in the scene's coordinates.
   QRectF rowRect(int row) const {
     const QRectF plot = chart()->plotArea();
@@ -129,8 +128,7 @@ class MoneyBars::View : public QChartView {
   QFont text_font_;  // of names and amounts
 };
 
-void MoneyBars::View::show(std::vector<MoneyBar> rows, Money low, Money high, const QString& axis_title,
-                           const Currency& currency) {
+void MoneyBars::View::show(std::vector<MoneyBar> rows, Money low, Money high, const QString& axis_title) {
   rows_ = std::move(rows);
   chart()->removeAllSeries();
   series_ = nullptr;
@@ -197,15 +195,19 @@ void MoneyBars::View::show(std::vector<MoneyBar> rows, Money low, Money high, co
   amounts->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
   amounts->setStartValue(value(low));
   amounts->setRange(value(low), value(high) + room);
-  const Money step = tickStep(span, kMostTicks);
+  const Money unit = bars_->unit_;
+  const Money step =
+      unit *
+      tickStep(Money::from_minor(std::max<std::int64_t>(span.minor() / unit.minor(), 1)), kMostTicks).minor();
   const std::int64_t below_zero = -(low.minor() / step.minor());
   for (std::int64_t tick = -below_zero; step * tick <= high; ++tick)
-    amounts->append(QString::fromStdString(shown_short(step * tick, currency)), value(step * tick));
+    amounts->append(bars_->tick_text_(step * tick), value(step * tick));
   amounts->setTitleText(axis_title);
   chart()->addAxis(amounts, Qt::AlignBottom);
   series->attachAxis(amounts);
   dressChart(*chart());
   chart()->setMargins({kGrid, 0, 0, 0});  // the chosen row's frame stands clear of its name
+  names->setTruncateLabels(false);
   names->setGridLineVisible(false);
   names->setLineVisible(false);
   names->setLabelsBrush(look().ink);
@@ -218,6 +220,7 @@ MoneyBars::MoneyBars(const QString& name, const QString& axis_title, Currency cu
       axis_title_{axis_title},
       currency_{std::move(currency)} {
   setAccessibleName(name);
+  tick_text_ = [this](Money amount) { return QString::fromStdString(shown_short(amount, currency_)); };
   auto* box = new QHBoxLayout{this};
   box->setContentsMargins(0, 0, 0, 0);
   box->setSpacing(0);
@@ -253,6 +256,12 @@ void MoneyBars::setBars(std::vector<MoneyBar> bars) {
 
 void MoneyBars::setAxisTitle(const QString& title) {
   axis_title_ = title;
+  draw();
+}
+
+void MoneyBars::setScale(Money unit, std::function<QString(Money)> text) {
+  unit_ = unit;
+  tick_text_ = std::move(text);
   draw();
 }
 
@@ -304,7 +313,7 @@ void MoneyBars::draw() {
     high = std::max({high, bar.from, bar.to});
   }
   const auto begin = bars_.begin() + first_;
-  view_->show({begin, begin + std::min(rows, all - first_)}, low, high, axis_title_, currency_);
+  view_->show({begin, begin + std::min(rows, all - first_)}, low, high, axis_title_);
   view_->scene()->update();
   setAccessibleDescription(inWords());
   drawing_ = false;

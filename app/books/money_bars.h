@@ -38,6 +38,8 @@ class MoneyBars : public QWidget {
   void setBars(std::vector<MoneyBar> bars);
   const std::vector<MoneyBar>& bars() const { return bars_; }
   void setAxisTitle(const QString& title);
+  /// For amounts that are no money: ticks stand at multiples of `unit`, and their texts are what `text` says.
+  void setScale(Money unit, std::function<QString(Money)> text);
   /// Whether rows can be chosen; a chart that only shows does not take the focus.
   void setChoosing(bool choosing);
   int current() const { return current_; }  ///< -1: none
@@ -70,6 +72,8 @@ class MoneyBars : public QWidget {
   QScrollBar* scroll_;
   QString axis_title_;
   Currency currency_;
+  Money unit_ = Money::from_minor(1);
+  std::function<QString(Money)> tick_text_;
   std::vector<MoneyBar> bars_;
   int first_ = 0;
   int current_ = -1;

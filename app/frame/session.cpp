@@ -26,15 +26,6 @@ Date localDay(db::Instant instant) {
           std::chrono::day{static_cast<unsigned>(day.day())}};
 }
 
-/// The same shop without the trips that no published rate covers, so that the rest of its figures can be
-/// made.
-std::shared_ptr<const Shop> withoutUnratedTrips(const Shop& shop) {
-  auto copy = std::make_shared<Shop>(shop);
-  for (const Trip& trip : shop.all<Trip>())
-    if (!db::published_mileage_rates().cost(trip)) copy->all<Trip>().erase(trip.id);
-  return copy;
-}
-
 QString kindWords(MachineKind kind) {
   switch (kind) {
     case MachineKind::push:
@@ -83,7 +74,7 @@ void Session::Impl::makeBooks() const {
   const MileageRates& rates = db::published_mileage_rates();
   Result<Books> made = Books::of(shop, rates);
   books_problem = made ? std::nullopt : std::optional<Problem>{made.error()};
-  if (!made) made = Books::of(withoutUnratedTrips(*shop), rates);
+  if (!made) made = Books::without_unrated_trips(shop, rates);
   if (made)
     books = std::make_shared<const Books>(*std::move(made));
   else if (books == nullptr)
@@ -121,6 +112,16 @@ std::shared_ptr<const Shop> Session::shop() const {
 std::shared_ptr<const Books> Session::books() const {
   impl_->makeBooks();
   return impl_->books;
+}
+
+const MileageRates& Session::mileageRates() const {
+  return db::published_mileage_rates();
+}
+const SelfEmploymentRates& Session::taxRates() const {
+  return db::published_self_employment_rates();
+}
+const FormLines& Session::formLines() const {
+  return db::published_form_lines();
 }
 
 std::optional<Problem> Session::booksProblem() const {

@@ -32,6 +32,10 @@ class Session : public QObject {
   /// the problem is in booksProblem() and the last good books are returned.
   std::shared_ptr<const Books> books() const;
   std::optional<Problem> booksProblem() const;
+  // The published tables that the figures of a year are worked out with.
+  const MileageRates& mileageRates() const;
+  const SelfEmploymentRates& taxRates() const;
+  const FormLines& formLines() const;
   Date today() const;
   db::Instant now() const;
   Currency currency() const;

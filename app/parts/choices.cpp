@@ -164,7 +164,8 @@ void RecordPicker::Impl::read() {
       }
       break;
     case Of::machine_here:
-    case Of::machine_any: {
+    case Of::machine_any:
+    case Of::machine_or_lot: {
       const std::shared_ptr<const Books> books = of == Of::machine_here ? session.books() : nullptr;
       for (const Machine& machine : shop->all<Machine>()) {
         if (books && !is_here(stage_of(books->by_machine().of(machine.id)))) continue;
@@ -172,6 +173,11 @@ void RecordPicker::Impl::read() {
         entries.push_back(
             {number(machine.id), QString{"#%1 %2"}.arg(tag, session.nameOf(machine.id)), {tag, "#" + tag}});
       }
+      if (of == Of::machine_or_lot)
+        for (const Acquisition& lot : shop->all<Acquisition>()) {
+          const QString code = QString::fromStdString(lot.code);
+          if (!code.isEmpty()) entries.push_back({number(lot.id), tr("lot %1").arg(code), {code}});
+        }
       break;
     }
   }
@@ -248,7 +254,7 @@ void RecordPicker::reload() {
 void RecordPicker::paintEvent(QPaintEvent* event) {
   QLineEdit::paintEvent(event);
   if (!isNew()) return;
-  const bool machine = impl_->of == Of::machine_here || impl_->of == Of::machine_any;
+  const bool machine = impl_->of != Of::person && impl_->of != Of::part;
   QPainter painter(this);
   painter.setPen(machine ? look().bad : look().faded);
   painter.drawText(rect().adjusted(0, 0, -kNotePad, 0), Qt::AlignRight | Qt::AlignVCenter,

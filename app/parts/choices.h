@@ -43,13 +43,19 @@ class WordRow : public QWidget {
 class RecordPicker : public QLineEdit {
   Q_OBJECT
  public:
-  enum class Of { person, part, machine_here, machine_any };
+  enum class Of { person, part, machine_here, machine_any, machine_or_lot };
   RecordPicker(Session& session, Of of, const QString& field, QWidget* parent = nullptr);
   /// The id of the record that the text names exactly, if any.
   template <class Id>
   std::optional<Id> picked() const {
     const auto id = pickedNumber();
     return id ? std::optional<Id>{static_cast<Id>(*id)} : std::nullopt;
+  }
+  /// Likewise, but nothing if the record of that name is of another kind (ids are of one counter).
+  template <class Id>
+  std::optional<Id> pickedIn(const Shop& shop) const {
+    const auto id = picked<Id>();
+    return id && shop.find(*id) != nullptr ? id : std::nullopt;
   }
   bool isNew() const;  ///< something is typed that names no record
   void setPicked(std::int64_t id);

@@ -22,7 +22,7 @@ namespace secondpull::app {
 namespace {
 
 constexpr int kDraftAfterMs = 1000;
-constexpr int kMostColumns = 4;
+constexpr int kMostColumns = 5;
 constexpr QLatin1String kExtra{"+"};  // what no field holds, in a draft
 constexpr QChar kGuessMark{0x2248};   // before the text of a guess in a draft
 

@@ -36,7 +36,7 @@ class Form : public QFrame {
   /// when it changes.
   void setExtraDraft(std::function<QString()> write, std::function<void(const QString&)> read);
   void noteEdited();
-  void setColumns(int columns);  ///< fields side by side, 1 to 4
+  void setColumns(int columns);  ///< fields side by side, 1 to 5
   void setSaveText(const QString& text);
   /// What Enter does: nothing if it worked, else the problem. Fields with problems of their own are shown
   /// first.

@@ -22,6 +22,7 @@
 #include "app/frame/main_window.h"
 #include "app/frame/session.h"
 #include "app/frame/what_now.h"
+#include "app/parts/choices.h"
 #include "app/parts/look.h"
 #include "db/exchange/exchange.h"
 
@@ -107,6 +108,30 @@ QString fileWord(QString word) {
   return word.toLower().replace(' ', '-');
 }
 
+/// The sub-pages of the Books, the mileage log, and a year that is over.
+void drawBooks(Screens& screens, MainWindow& window, const QString& shop) {
+  const char* const names[] = {"machines", "months", "year", "money-out", "sales-tax", "tied-up", "closing"};
+  const auto turn = [&](const char* row, int index) {
+    auto* words = window.findChild<WordRow*>(row);
+    words->setCurrent(index);
+    emit words->chosen(index);
+  };
+  for (int view = 1; view < static_cast<int>(std::size(names)); ++view) {
+    const QString name = QString{"books-%1-%2"}.arg(names[view], shop);
+    if (!screens.wants(name)) continue;
+    for (const Theme theme : {Theme::light, Theme::dark}) {
+      setTheme(*qApp, theme);
+      window.goTo("Books");
+      turn("booksWords", view);
+      screens.take(window, name, kSizes[0]);
+      if (QString{names[view]} != "money-out") continue;
+      turn("moneyOutWhich", 1);
+      screens.take(window, "books-trips-" + shop, kSizes[0]);
+      turn("moneyOutWhich", 0);
+    }
+  }
+}
+
 void draw(Screens& screens, Session& session, const QString& shop) {
   MainWindow window(session);
   window.show();
@@ -127,6 +152,7 @@ void draw(Screens& screens, Session& session, const QString& shop) {
         screens.take(window, name, size);
     }
   }
+  drawBooks(screens, window, shop);
   if (screens.wants("what-now-" + shop))
     for (const Theme theme : {Theme::light, Theme::dark}) {
       setTheme(*qApp, theme);
