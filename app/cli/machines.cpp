@@ -1,3 +1,4 @@
+#include <iterator>
 #include <memory>
 
 #include <fmt/format.h>
@@ -12,31 +13,31 @@
 namespace secondpull::cli {
 namespace {
 
-using Json = nlohmann::ordered_json;
-
-template <class Value, class Show>
-Json or_null(const std::optional<Value>& value, Show&& show) {
-  return value ? Json(show(*value)) : Json(nullptr);
+std::string quoted(const std::string& plain_text) {
+  return '"' + plain_text + '"';
 }
 
-/// A line of `machines --json`, with the keys in the order that the exchange format names.
-Json as_json(const Machine& machine, const MachineFigures& figures, const Currency& currency) {
-  const auto money = [&](Money amount) { return plain(amount, currency); };
-  return {
-      {"tag", machine.tag},
-      {"kind", word(machine.kind)},
-      {"stage", word(figures.stage)},
-      {"acquired", iso(figures.acquired)},
-      {"sold", or_null(figures.sold, iso)},
-      {"cost_basis", money(figures.cost_basis)},
-      {"net_proceeds", or_null(figures.net_proceeds, money)},
-      {"gross_profit", or_null(figures.gross_profit, money)},
-      {"running_costs", money(figures.running_costs)},
-      {"profit", or_null(figures.profit, money)},
-      {"hours", decimal_hours(figures.minutes)},
-      {"pay_per_hour", or_null(figures.pay_per_hour, money)},
-      {"days_held", or_null(figures.days_held, [](int days) { return days; })},
-  };
+template <class Value, class Show>
+std::string or_null(const std::optional<Value>& value, Show&& show) {
+  return value ? show(*value) : "null";
+}
+
+/// A line of `machines --json`, with the keys in the order that the exchange format names. Written out here
+/// and not built as a value first: there may be a hundred thousand of them, and the tag alone is a text in
+/// which something has to be escaped.
+void add_json(std::string& out, const Machine& machine, const MachineFigures& figures,
+              const Currency& currency) {
+  const auto money = [&](Money amount) { return quoted(plain(amount, currency)); };
+  const auto day = [](Date date) { return quoted(iso(date)); };
+  fmt::format_to(
+      std::back_inserter(out),
+      R"({{"tag":{},"kind":"{}","stage":"{}","acquired":{},"sold":{},"cost_basis":{},"net_proceeds":{},)"
+      R"("gross_profit":{},"running_costs":{},"profit":{},"hours":"{}","pay_per_hour":{},"days_held":{}}})",
+      nlohmann::json(machine.tag).dump(), word(machine.kind), word(figures.stage), day(figures.acquired),
+      or_null(figures.sold, day), money(figures.cost_basis), or_null(figures.net_proceeds, money),
+      or_null(figures.gross_profit, money), money(figures.running_costs), or_null(figures.profit, money),
+      decimal_hours(figures.minutes), or_null(figures.pay_per_hour, money),
+      or_null(figures.days_held, [](int days) { return std::to_string(days); }));
 }
 
 std::string json_of(const Books& books) {
@@ -44,7 +45,7 @@ std::string json_of(const Books& books) {
   std::string out = "[";
   for (const MachineFigures& figures : books.machines()) {
     out += out.size() == 1 ? "\n" : ",\n";
-    out += as_json(*shop.find(figures.machine), figures, shop.settings.currency).dump();
+    add_json(out, *shop.find(figures.machine), figures, shop.settings.currency);
   }
   return out + "\n]\n";
 }

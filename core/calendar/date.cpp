@@ -45,10 +45,22 @@ std::optional<Date> day_of(std::optional<int> year, std::optional<int> month, st
   return date.ok() ? std::optional{date} : std::nullopt;
 }
 
+/// A whole shop's worth of dates is read whenever it is opened, so this goes over the text once.
 std::optional<Date> from_iso(std::string_view text) {
-  if (text.size() != kIsoSize || text[4] != '-' || text[7] != '-') return std::nullopt;
-  return day_of(whole_number(text.substr(0, 4)), whole_number(text.substr(5, 2)),
-                whole_number(text.substr(8, 2)));
+  if (text.size() != kIsoSize) return std::nullopt;
+  int number[] = {0, 0, 0};  // year, month, day
+  std::size_t which = 0;
+  for (std::size_t i = 0; i < kIsoSize; ++i) {
+    const char c = text[i];
+    if (i == 4 || i == 7) {
+      if (c != '-') return std::nullopt;
+      ++which;
+    } else {
+      if (c < '0' || c > '9') return std::nullopt;
+      number[which] = number[which] * 10 + (c - '0');
+    }
+  }
+  return day_of(number[0], number[1], number[2]);
 }
 
 /// The place among the names of the one that `word` begins (three letters at least).

@@ -1,6 +1,7 @@
 #include "core/shop/stage.h"
 
 #include <algorithm>
+#include <unordered_map>
 
 namespace secondpull {
 namespace {
@@ -76,29 +77,25 @@ bool is_for_sale(const ByMachine::Lines& lines, Date since) {
 
 }  // namespace
 
-ByMachine::ByMachine(const Shop& shop) {
-  lines_.reserve(shop.all<Machine>().size());
-  std::unordered_map<AcquisitionId, std::vector<Lines*>> of_acquisition;
-  for (const Machine& machine : shop.all<Machine>()) {
-    Lines& lines = lines_[machine.id];
-    lines.machine = &machine;
-    lines.acquisition = shop.find(machine.acquisition);
-    if (lines.acquisition != nullptr) of_acquisition[machine.acquisition].push_back(&lines);
-  }
+ByMachine::ByMachine(const Shop& shop) : places_{shop.all<Machine>()} {
   // A record that names an unknown machine belongs to none; the rules of the records tell of it.
+  lines_.resize(places_.size());
   collect_all(shop, [&](MachineId id) -> Lines* {
-    const auto at = lines_.find(id);
-    return at == lines_.end() ? nullptr : &at->second;
+    const auto place = places_.of(id);
+    return place == Positions<Machine>::nowhere ? nullptr : &lines_[place];
   });
-  for (const Labour& labour : shop.all<Labour>()) {
-    if (!labour.acquisition) continue;
-    const auto at = of_acquisition.find(*labour.acquisition);
-    if (at == of_acquisition.end()) continue;
-    for (Lines* const lines : at->second)
-      lines->acquisition_labour.push_back(&labour);
+  std::unordered_map<AcquisitionId, std::vector<const Labour*>> of_acquisition;
+  for (const Labour& labour : shop.all<Labour>())
+    if (labour.acquisition) of_acquisition[*labour.acquisition].push_back(&labour);
+  auto lines = lines_.begin();
+  for (const Machine& machine : shop.all<Machine>()) {
+    lines->machine = &machine;
+    lines->acquisition = shop.find(machine.acquisition);
+    if (const auto labour = of_acquisition.find(machine.acquisition);
+        lines->acquisition != nullptr && labour != of_acquisition.end())
+      lines->acquisition_labour = labour->second;
+    sort_all(shop, *lines++);
   }
-  for (auto& [id, lines] : lines_)
-    sort_all(shop, lines);
 }
 
 ByMachine::Lines lines_of(const Shop& shop, MachineId id) {
@@ -114,8 +111,8 @@ ByMachine::Lines lines_of(const Shop& shop, MachineId id) {
 }
 
 const ByMachine::Lines& ByMachine::of(MachineId id) const {
-  const auto at = lines_.find(id);
-  return at == lines_.end() ? none_ : at->second;
+  const auto place = places_.of(id);
+  return place == Positions<Machine>::nowhere ? none_ : lines_[place];
 }
 
 Stage stage_of(const ByMachine::Lines& lines) {

@@ -2,9 +2,9 @@
 
 #include <optional>
 #include <string>
-#include <unordered_map>
 #include <vector>
 
+#include "core/shop/positions.h"
 #include "core/shop/shop.h"
 
 namespace secondpull {
@@ -38,7 +38,8 @@ class ByMachine {
   const Lines& of(MachineId id) const;  ///< empty Lines for an unknown id
 
  private:
-  std::unordered_map<MachineId, Lines> lines_;
+  Positions<Machine> places_;
+  std::vector<Lines> lines_;  // by place
   Lines none_;
 };
 

@@ -51,7 +51,9 @@ class Table {
     return true;
   }
   void assign(std::vector<Record> rows) {
-    std::sort(rows.begin(), rows.end(), [](const Record& a, const Record& b) { return a.id < b.id; });
+    const auto before = [](const Record& a, const Record& b) { return a.id < b.id; };
+    // Rows out of a file come in order, and sorting them again would move every one about.
+    if (!std::is_sorted(rows.begin(), rows.end(), before)) std::sort(rows.begin(), rows.end(), before);
     rows_ = std::make_shared<std::vector<Record>>(std::move(rows));
   }
   friend bool operator==(const Table& a, const Table& b) {

@@ -8,6 +8,7 @@
 #include <type_traits>
 
 #include <SQLiteCpp/SQLiteCpp.h>
+#include <fmt/format.h>
 
 #include "core/calendar/date.h"
 #include "core/calendar/minutes.h"
@@ -74,29 +75,42 @@ void bind_value(SQLite::Statement& statement, int parameter, const T& value) {
   }
 }
 
-/// The value in a column (from 0). @throws Failure  the file holds what the schema does not allow
-template <class T>
-T read_value(const SQLite::Statement& statement, int column) {
+inline bool is_null_in(const SQLite::Statement& statement, int column) {
+  return statement.isColumnNull(column);
+}
+inline std::int64_t number_in(const SQLite::Statement& statement, int column) {
+  return statement.getColumn(column).getInt64();
+}
+inline std::string text_in(const SQLite::Statement& statement, int column) {
+  return statement.getColumn(column).getString();
+}
+
+/// The value in a column (from 0) of a row, of a statement or a Cursor. @throws Failure  the file holds what
+/// the schema does not allow
+template <class T, class Row>
+T read_value(const Row& row, int column) {
   if constexpr (is_optional<T>) {
-    if (statement.isColumnNull(column)) return std::nullopt;
-    return read_value<typename T::value_type>(statement, column);
+    if (is_null_in(row, column)) return std::nullopt;
+    return read_value<typename T::value_type>(row, column);
   } else if constexpr (std::same_as<T, std::string>) {
-    return statement.getColumn(column).getString();
+    return std::string{text_in(row, column)};
   } else if constexpr (std::same_as<T, Date>) {
-    const auto date = parse_date(statement.getColumn(column).getText(), "date");
+    const auto date = parse_date(text_in(row, column), "date");
     if (!date) throw Failure{date.error()};
     return *date;
   } else if constexpr (Word<T>) {
-    const std::string text = statement.getColumn(column).getString();
-    const auto value = from_word<T>(text);
-    if (!value) throw Failure{{"The shop file holds the unknown word \"" + text + "\".", "", text}};
+    const auto written = text_in(row, column);
+    const auto value = from_word<T>(written);
+    if (!value)
+      throw Failure{
+          {fmt::format("The shop file holds the unknown word \"{}\".", written), "", std::string{written}}};
     return *value;
   } else if constexpr (std::same_as<T, Money>) {
-    return Money::from_minor(statement.getColumn(column).getInt64());
+    return Money::from_minor(number_in(row, column));
   } else if constexpr (Count<T>) {
-    return T{statement.getColumn(column).getInt64()};
+    return T{number_in(row, column)};
   } else {
-    return static_cast<T>(statement.getColumn(column).getInt64());
+    return static_cast<T>(number_in(row, column));
   }
 }
 

@@ -19,6 +19,7 @@ RowSql row_sql(const char* table, std::span<const char* const> columns) {
           .replace = fmt::format("UPDATE {} SET {} WHERE id = ?1", table, assignments),
           .remove = fmt::format("DELETE FROM {} WHERE id = ?1", table),
           .find = fmt::format("SELECT {} FROM {} WHERE id = ?1", names, table),
+          .count = fmt::format("SELECT count(*) FROM {}", table),
           .all = fmt::format("SELECT {} FROM {} ORDER BY id", names, table),
           .dump = fmt::format("SELECT {} FROM {} ORDER BY id", literals, table)};
 }

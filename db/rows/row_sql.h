@@ -11,6 +11,7 @@ struct RowSql {
   std::string replace;  ///< of the row with that id; the key never changes
   std::string remove;
   std::string find;
+  std::string count;
   std::string all;   ///< in order of id
   std::string dump;  ///< the same, each row as one text of SQL literals
 };

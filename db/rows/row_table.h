@@ -8,6 +8,7 @@
 
 #include "db/failure.h"
 #include "db/rows/columns.h"
+#include "db/rows/cursor.h"
 #include "db/rows/kinds.h"
 #include "db/rows/row_sql.h"
 
@@ -42,14 +43,17 @@ class RowTable {
     const Reset reset{statement};
     bind_value(statement, 1, id);
     if (!statement.executeStep()) return std::nullopt;
-    return read(statement);
+    Record record;
+    read_into(record, statement);
+    return record;
   }
   /// Every record in order of id.
   std::vector<Record> all() {
-    SQLite::Statement statement{database_, sql_.all};
     std::vector<Record> records;
-    while (statement.executeStep())
-      records.push_back(read(statement));
+    if (Cursor count{database_, sql_.count}; count.next())
+      records.reserve(static_cast<std::size_t>(number_in(count, 0)));
+    for (Cursor row{database_, sql_.all}; row.next();)
+      read_into(records.emplace_back(), row);
     return records;
   }
 
@@ -87,13 +91,11 @@ class RowTable {
     const Reset reset{statement};
     return statement.exec();
   }
-  static Record read(const SQLite::Statement& statement) {
-    Record record;
+  static void read_into(Record& record, const auto& row) {
     each_column<Record>([&](const auto& column, int position) {
       auto& member = record.*column.member;
-      member = read_value<std::remove_reference_t<decltype(member)>>(statement, position);
+      member = read_value<std::remove_reference_t<decltype(member)>>(row, position);
     });
-    return record;
   }
 
   SQLite::Database& database_;
