@@ -171,10 +171,11 @@ ClosingPanel::ClosingPanel(Session& session, QWidget* parent) : BooksPanel(sessi
   right->addStretch(0);
   auto* left = new QVBoxLayout;
   left->setSpacing(kGrid);
-  auto* years_title = label("subheading");
-  years_title->setText(tr("The years"));
-  left->addWidget(years_title);
+  years_title_ = label("subheading");
+  years_title_->setText(tr("The years"));
+  left->addWidget(years_title_);
   left->addWidget(years_, 1);
+  left->addStretch(0);
   auto* line = new QHBoxLayout{this};
   line->setContentsMargins(0, 0, 0, 0);
   line->setSpacing(4 * kGrid);
@@ -198,6 +199,8 @@ void ClosingPanel::refresh() {
       if (const auto figures = books->year(each, session().taxRates()))
         state.net_profit = figures->net_profit;
     }
+  years_->setVisible(!states.empty());
+  years_title_->setVisible(!states.empty());
   years_model_->setRows(states);
   for (std::size_t at = 0; at < states.size(); ++at)
     if (states[at].year == year()) years_->selectSourceRow(static_cast<int>(at));

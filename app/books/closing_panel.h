@@ -40,7 +40,7 @@ class ClosingPanel : public BooksPanel {
   RowModel<UnfinishedItem>* checks_model_;
   RowModel<KeptAgainstNow>* kept_model_;
   DataTable *years_, *checks_, *kept_;
-  QLabel *title_, *says_, *checks_title_, *kept_title_;
+  QLabel *title_, *says_, *years_title_, *checks_title_, *kept_title_;
   QPushButton* do_;
 };
 

@@ -1,6 +1,7 @@
 #include "app/books/entry_list.h"
 
 #include <QHBoxLayout>
+#include <QLabel>
 #include <QPushButton>
 #include <QShortcut>
 #include <QVBoxLayout>
@@ -27,6 +28,11 @@ EntryList::EntryList(Session& session, const QString& name, RowModelBase* model,
   table_->setObjectName(name + QStringLiteral("Table"));
   table_->setRowModel(model);
   box_->addWidget(table_, 1);
+  nothing_ = faded({}, this);
+  nothing_->setObjectName(name + QStringLiteral("Nothing"));
+  nothing_->setWordWrap(true);
+  nothing_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
+  box_->addWidget(nothing_, 1);
   const auto button = [&](const char* what, const QString& text, const QString& key) {
     auto* made = new QPushButton{text, this};
     made->setObjectName(name + QString::fromLatin1(what));
@@ -57,8 +63,12 @@ void EntryList::refresh(int year) {
   setRows(year);
   for (int at = 0; chosen && at < table_->shownRows(); ++at)
     if (recordAt(at) == *chosen) table_->selectSourceRow(at);
+  const bool any = table_->shownRows() > 0;
+  table_->setVisible(any);
+  nothing_->setVisible(!any);
+  nothing_->setText(whatGoesHere());
   for (QPushButton* button : {change_, remove_})
-    button->setVisible(table_->shownRows() > 0);
+    button->setVisible(any);
   if (other || !form_) {
     last_day_.reset();
     makeForm(std::nullopt);

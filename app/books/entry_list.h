@@ -9,6 +9,7 @@
 #include "app/parts/data_table.h"
 #include "app/parts/form.h"
 
+class QLabel;
 class QPushButton;
 class QVBoxLayout;
 
@@ -19,7 +20,8 @@ class MoneyEdit;
 
 /// Records of one kind that a person types line by line: the line to type on top, the table of those of a
 /// year below. Enter on a row (or "Change") puts it into the line, Delete (or "Remove") takes it away. What
-/// is typed is a draft until saved (form.h). Object names: NAMEForm, NAMETable, NAMEChange, NAMERemove.
+/// is typed is a draft until saved (form.h). Object names: NAMEForm, NAMETable, NAMENothing, NAMEChange,
+/// NAMERemove.
 class EntryList : public QWidget {
   Q_OBJECT
  public:
@@ -38,6 +40,7 @@ class EntryList : public QWidget {
   virtual void fill(const AnyId& record) = 0;  ///< puts the record into the fields
   virtual void fillNew() {}                    ///< what a new line starts with, its day apart
   virtual QString title(bool changing) const = 0;
+  virtual QString whatGoesHere() const = 0;  ///< while the year has no line
   /// The change that saves what is typed: a new record, or `changing` as it is now.
   virtual Result<Change> typed(const std::optional<AnyId>& changing) const = 0;
   virtual AnyId recordAt(int row) const = 0;
@@ -62,6 +65,7 @@ class EntryList : public QWidget {
   QPointer<Form> form_;
   DateEdit* day_ = nullptr;
   DataTable* table_;
+  QLabel* nothing_;
   QPushButton *change_, *remove_;
 };
 

@@ -62,6 +62,12 @@ QString ExpenseList::title(bool changing) const {
   return changing ? tr("Change what was spent") : tr("What was spent for the shop");
 }
 
+QString ExpenseList::whatGoesHere() const {
+  return tr(
+      "Nothing was written down as spent in this year. Type the first line above: its day, what kind of cost "
+      "it was, and how much.");
+}
+
 void ExpenseList::addFields(Form& form) {
   const DateEdit* day = addDay(form);
   category_ = new QLineEdit{&form};

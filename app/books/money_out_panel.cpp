@@ -62,9 +62,9 @@ QWidget* MoneyOutPanel::makeExpenses() {
   expenses_ = new ExpenseList{session(), whole};
   line->addWidget(expenses_, 1);
   auto* side = new QVBoxLayout;
-  auto* title = new QLabel{tr("By kind, what sales cost included")};
-  setRank(title, "subheading");
-  side->addWidget(title);
+  bars_title_ = new QLabel{tr("By kind, what sales cost included")};
+  setRank(bars_title_, "subheading");
+  side->addWidget(bars_title_);
   bars_ = new MoneyBars{tr("Expenses by kind"),
                         tr("spent in the year, %1").arg(QString::fromStdString(session().currency().code)),
                         session().currency()};
@@ -119,6 +119,7 @@ void MoneyOutPanel::showExpenses() {
           {.name = QString::fromStdString(category), .amount = session().money(amount), .to = amount});
   std::stable_sort(bars.begin(), bars.end(),
                    [](const MoneyBar& a, const MoneyBar& b) { return a.to > b.to; });
+  bars_title_->setVisible(!bars.empty());
   bars_->setMaximumHeight(grown(kBarRow * static_cast<int>(bars.size()) + kBarsFoot));
   bars_->setBars(std::move(bars));
 }

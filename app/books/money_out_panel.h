@@ -35,7 +35,7 @@ class MoneyOutPanel : public BooksPanel {
   ExpenseList* expenses_;
   TripList* trips_;
   WhyFigure *total_, *miles_, *cost_;
-  QLabel* lacking_;
+  QLabel *lacking_, *bars_title_;
   MoneyBars* bars_;
 };
 

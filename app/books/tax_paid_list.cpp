@@ -52,6 +52,11 @@ QString TaxPaidList::title(bool changing) const {
   return changing ? tr("Change what was handed on") : tr("Sales tax handed on");
 }
 
+QString TaxPaidList::whatGoesHere() const {
+  return tr(
+      "Nothing was handed on in this year. What you pay to a place is typed above; it lowers what is owed.");
+}
+
 void TaxPaidList::addFields(Form& form) {
   addDay(form);
   place_ = new QLineEdit{&form};

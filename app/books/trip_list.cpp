@@ -78,6 +78,12 @@ QString TripList::title(bool changing) const {
   return changing ? tr("Change the trip") : tr("A trip for the shop");
 }
 
+QString TripList::whatGoesHere() const {
+  return tr(
+      "No trip was written down in this year. Type the first one above: a log that counts holds its day, "
+      "miles, where to and what for.");
+}
+
 void TripList::addFields(Form& form) {
   addDay(form);
   const auto shop = session().shop();

@@ -19,6 +19,7 @@ class TripList : public EntryList {
   void addFields(Form& form) override;
   void fill(const AnyId& record) override;
   QString title(bool changing) const override;
+  QString whatGoesHere() const override;
   Result<Change> typed(const std::optional<AnyId>& changing) const override;
   AnyId recordAt(int row) const override { return model_->row(row).trip; }
   void setRows(int year) override;

@@ -24,6 +24,7 @@
 #include "app/frame/what_now.h"
 #include "app/parts/choices.h"
 #include "app/parts/look.h"
+#include "app/print/report_bar.h"
 #include "db/exchange/exchange.h"
 
 using namespace secondpull;
@@ -98,6 +99,7 @@ class Screens {
     lookForCutText(window, picture);
     if (!drawn.save(folder_ + "/" + picture)) fault(picture, "cannot be written");
   }
+  QString path(const QString& file) const { return folder_ + "/" + file; }
   bool wants(const QString& name) const { return only_.isEmpty() || name.contains(only_); }
 
  private:
@@ -124,6 +126,8 @@ void drawBooks(Screens& screens, MainWindow& window, const QString& shop) {
       window.goTo("Books");
       turn("booksWords", view);
       screens.take(window, name, kSizes[0]);
+      if (theme == Theme::dark)  // paper is white in any look
+        window.findChild<ReportBar*>()->writePdfTo(screens.path(name + ".pdf"));
       if (QString{names[view]} != "money-out") continue;
       turn("moneyOutWhich", 1);
       screens.take(window, "books-trips-" + shop, kSizes[0]);
