@@ -241,6 +241,11 @@ Result<Done> Store::redo() {
   return guarded(impl_->file(), [&] { return impl_->travel(Direction::forward); });
 }
 
+std::vector<AnyId> Store::undo_would_change() const {
+  const auto last = impl_->history.last_done();
+  return last && last->changeset ? ids_in(*last->changeset) : std::vector<AnyId>{};
+}
+
 std::vector<HistoryEntry> Store::history(std::size_t limit) const {
   return impl_->history.list(limit, impl_->state.sitting);
 }

@@ -91,6 +91,8 @@ class Store {
   /// A rule that was broken before (by an older program) does not stand in the way of other work.
   Result<Done> perform(const Change& change, Instant now);
   /// Takes back the last action that is not undone; nothing to undo is a problem.
+  /// The records that undo() would change; none if there is nothing that it could take back.
+  std::vector<AnyId> undo_would_change() const;
   Result<Done> undo();
   /// Does the last action undone again; nothing to redo is a problem.
   Result<Done> redo();

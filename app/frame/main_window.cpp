@@ -230,7 +230,16 @@ void MainWindow::undo() {
   const auto last =
       std::find_if(history.begin(), history.end(), [](const auto& entry) { return !entry.undone; });
   if (last == history.end()) return what_now_->say(tr("There is nothing to take back."));
-  if (last->this_sitting || !last->undoable) return report(session_.undo());
+  if (!last->undoable) return report(session_.undo());
+  if (const std::vector<int> years = session_.yearsUndoOpens(); !years.empty()) {
+    ask_->ask(tr("“%1” is the last thing done. Taking it back opens %2 again, and its figures can move.")
+                  .arg(QString::fromStdString(last->title))
+                  .arg(years.front()),
+              {{tr("Open %1 again").arg(years.front()), [this] { report(session_.undo()); }},
+               {tr("Leave it closed"), {}}});
+    return;
+  }
+  if (last->this_sitting) return report(session_.undo());
   const QDateTime at = QDateTime::fromMSecsSinceEpoch(last->at.time_since_epoch().count());
   ask_->ask(tr("“%1” was done in an earlier sitting, on %2. Take it back?")
                 .arg(QString::fromStdString(last->title), QLocale::c().toString(at, "d MMMM yyyy, HH:mm")),

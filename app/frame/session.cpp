@@ -162,6 +162,14 @@ std::optional<Problem> Session::redo() {
   return impl_->settle(done, *this, tr("Done again: %1. Ctrl+Z takes it back."));
 }
 
+std::vector<int> Session::yearsUndoOpens() const {
+  std::vector<int> years;
+  for (const AnyId& id : impl_->writer.ask([](db::Store& at) { return at.undo_would_change(); }))
+    if (const auto* closed = std::get_if<ClosedYearId>(&id))
+      if (const ClosedYear* year = impl_->shop->find(*closed)) years.push_back(static_cast<int>(year->year));
+  return years;
+}
+
 std::vector<db::HistoryEntry> Session::history() const {
   return impl_->writer.ask([](db::Store& at) { return at.history(); });
 }

@@ -45,6 +45,8 @@ class Session : public QObject {
   std::optional<Problem> perform(Result<Change> change);
   std::optional<Problem> undo();
   std::optional<Problem> redo();
+  /// The years that undo() would open again: those that the last action closed.
+  std::vector<int> yearsUndoOpens() const;
   std::vector<db::HistoryEntry> history() const;
   std::optional<Problem> setSettings(const Settings& settings);
 

@@ -238,5 +238,17 @@ TEST_F(Window, TellsEveryPageThatHasBeenMadeWhatChanged) {
   EXPECT_EQ(page("Yard").refreshed, before + 1);
 }
 
+TEST_F(Window, AsksBeforeTakingBackOpensAClosedYear) {
+  Change closing{*shop.session->shop(), "Closed the books of 2025"};
+  closing.add(ClosedYear{.year = 2025, .closed = shop.session->today()});
+  ASSERT_FALSE(shop.session->perform(closing));
+  key(Qt::Key_Z, Qt::ControlModifier);
+  ASSERT_TRUE(ask()->isVisible());
+  EXPECT_TRUE(ask()->findChild<QLabel*>("ask.sentence")->text().contains("2025"));
+  EXPECT_EQ(shop.session->shop()->all<ClosedYear>().size(), 1u);
+  QTest::mouseClick(answer("Open 2025 again"), Qt::LeftButton);
+  EXPECT_TRUE(shop.session->shop()->all<ClosedYear>().empty());
+}
+
 }  // namespace
 }  // namespace secondpull::app::test
