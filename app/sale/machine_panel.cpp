@@ -14,6 +14,7 @@
 #include "app/parts/form.h"
 #include "app/parts/look.h"
 #include "app/parts/tag_badge.h"
+#include "app/sale/allowance_form.h"
 #include "app/sale/form_words.h"
 #include "app/sale/machine_forms.h"
 #include "app/sale/sale_rows.h"
@@ -145,6 +146,8 @@ QWidget* MachinePanel::makeDeeds() {
   asking_ = deed("doAsking", tr("&Asking price"), [this] { openAsking(); });
   offer_ = deed("doOffer", tr("An &offer"), [this] { openOffer(); });
   return_ = deed("doReturn", tr("It came &back"), [this] { openReturn(); });
+  allowance_ = deed("doAllowance", tr("&Money back"), [this] { openAllowance(); });
+  allowance_->setToolTip(tr("The machine stays sold, and some of its price is given back"));
   end_listing_ = deed("doEndListing", tr("Take it &in"), [this] { endListing(); });
   end_listing_->setToolTip(tr("Not for sale any more: the listing ends today"));
   dispose_ = deed("doDispose", tr("Scrap or &keep"), [this] { openDispose(); });
@@ -211,7 +214,8 @@ void MachinePanel::refresh() {
   warning_->setVisible(against.has_value());
   for (QPushButton* button : {sell_, asking_, offer_, dispose_})
     button->setVisible(here);
-  return_->setVisible(figures->stage == Stage::sold);
+  for (QPushButton* button : {return_, allowance_})
+    button->setVisible(figures->stage == Stage::sold);
   end_listing_->setVisible(listed);
   asking_->setText(listed ? tr("Change the &asking price") : tr("Put it out front: &asking price"));
   showFigures(*figures);
@@ -329,6 +333,9 @@ void MachinePanel::openOffer() {
 }
 void MachinePanel::openReturn() {
   if (machine_ && !return_->isHidden()) openForm(new ReturnForm{session_, *machine_});
+}
+void MachinePanel::openAllowance() {
+  if (machine_ && !allowance_->isHidden()) openForm(new AllowanceForm{session_, *machine_});
 }
 void MachinePanel::openDispose() {
   if (machine_ && !dispose_->isHidden()) openForm(new DisposeForm{session_, *machine_});

@@ -21,8 +21,8 @@ class WhyFigure;
 
 /// One machine as one who sells it needs it: what it stands at, what it would bring, its offers, and what can
 /// be done with it, each in a form in place. Object names: salePanel, saleTag, saleHistory, saleCost,
-/// saleHours, saleIfProfit, saleIfPay, saleOffers; buttons doAsking, doSell, doOffer, doReturn, doDispose,
-/// doEndListing, offerTake, offerRefuse, offerNoShow.
+/// saleHours, saleIfProfit, saleIfPay, saleOffers; buttons doAsking, doSell, doOffer, doReturn, doAllowance,
+/// doDispose, doEndListing, offerTake, offerRefuse, offerNoShow.
 class MachinePanel : public QScrollArea {
   Q_OBJECT
  public:
@@ -37,6 +37,7 @@ class MachinePanel : public QScrollArea {
   void openSale(std::optional<OfferId> taken = std::nullopt);
   void openOffer();
   void openReturn();
+  void openAllowance();
   void openDispose();
 
  signals:
@@ -65,7 +66,7 @@ class MachinePanel : public QScrollArea {
   TagBadge* tag_;
   QLabel *name_, *stands_, *history_, *warning_;
   WhyFigure *cost_, *hours_, *profit_, *pay_;
-  QPushButton *asking_, *sell_, *offer_, *return_, *dispose_, *end_listing_;
+  QPushButton *asking_, *sell_, *offer_, *return_, *allowance_, *dispose_, *end_listing_;
   QWidget* offers_side_;
   QLabel* offers_title_;
   DataTable* offers_;

@@ -238,6 +238,13 @@ std::vector<Page::Deed> SalePage::deeds() {
              if (view() != SaleView::sold) setView(SaleView::sold);
              panel_->openReturn();
            }},
+          {tr("give money back on a machine that stays sold"),
+           {},
+           [this] {
+             emit wantsPage(word(), MachineId{});
+             if (view() != SaleView::sold) setView(SaleView::sold);
+             panel_->openAllowance();
+           }},
           {tr("scrap a machine or keep it"), {}, deed(&MachinePanel::openDispose)}};
 }
 

@@ -12,6 +12,7 @@
 #include "app/parts/form.h"
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
+#include "app/shelf/part_forms.h"
 #include "core/shop/bench.h"
 #include "core/shop/shelf.h"
 
@@ -129,7 +130,10 @@ PartsPanel::PartsPanel(Session& session, QWidget* parent)
       says_{faded({}, detail_)},
       pieces_{new QLabel(detail_)},
       facts_{new QPushButton(tr("Facts  F4"), detail_)},
+      sell_{new QPushButton(tr("Sell some  F11"), detail_)},
+      found_{new QPushButton(tr("Some turned up  F12"), this)},
       form_slot_{new QVBoxLayout},
+      found_slot_{new QVBoxLayout},
       write_off_{new CountEdit(QStringLiteral("quantity"), 1, detail_)},
       write_off_button_{new QPushButton(tr("Write off"), detail_)} {
   filter_->setObjectName(QStringLiteral("partFilter"));
@@ -145,6 +149,12 @@ PartsPanel::PartsPanel(Session& session, QWidget* parent)
   pieces_->setWordWrap(true);
   facts_->setObjectName(QStringLiteral("partFacts"));
   setRank(facts_, "quiet");
+  sell_->setObjectName(QStringLiteral("sellPart"));
+  setRank(sell_, "quiet");
+  found_->setObjectName(QStringLiteral("foundPart"));
+  found_->setToolTip(
+      tr("Parts that were there and in no record: they come in at no cost, or what they cost"));
+  setRank(found_, "quiet");
   write_off_->setObjectName(QStringLiteral("writeOffLine"));
   write_off_->setAccessibleName(tr("How many pieces to write off"));
   write_off_->setPlaceholderText(tr("how many"));
@@ -163,7 +173,11 @@ PartsPanel::PartsPanel(Session& session, QWidget* parent)
   side->addWidget(name_);
   side->addWidget(says_);
   side->addWidget(pieces_);
-  side->addWidget(facts_, 0, Qt::AlignLeft);
+  auto* deeds = new QHBoxLayout;
+  deeds->addWidget(facts_);
+  deeds->addWidget(sell_);
+  deeds->addStretch(1);
+  side->addLayout(deeds);
   side->addLayout(form_slot_);
   side->addSpacing(kGrid);
   side->addWidget(faded(tr("Lost, broken, given away"), detail_));
@@ -173,7 +187,11 @@ PartsPanel::PartsPanel(Session& session, QWidget* parent)
 
   auto* left = new QVBoxLayout;
   left->setSpacing(kGrid);
-  left->addWidget(filter_);
+  auto* head = new QHBoxLayout;
+  head->addWidget(filter_, 1);
+  head->addWidget(found_);
+  left->addLayout(head);
+  left->addLayout(found_slot_);
   left->addWidget(table_, 1);
   auto* row = new QHBoxLayout(full_);
   row->setContentsMargins(0, 0, 0, 0);
@@ -190,6 +208,8 @@ PartsPanel::PartsPanel(Session& session, QWidget* parent)
   connect(table_, &DataTable::currentRowChanged, this, &PartsPanel::showCurrent);
   connect(table_, &DataTable::opened, this, &PartsPanel::editFacts);
   connect(facts_, &QPushButton::clicked, this, &PartsPanel::editFacts);
+  connect(sell_, &QPushButton::clicked, this, &PartsPanel::sellSome);
+  connect(found_, &QPushButton::clicked, this, &PartsPanel::takeFound);
   connect(write_off_, &QLineEdit::returnPressed, this, &PartsPanel::writeOff);
   connect(write_off_button_, &QPushButton::clicked, this, &PartsPanel::writeOff);
   connect(empty_, &EmptyState::stepTaken, this, &PartsPanel::wantsOrder);
@@ -243,7 +263,7 @@ void PartsPanel::showCurrent() {
   const std::optional<StockRow> row = current();
   detail_->setVisible(row.has_value());
   if (!row) return;
-  if (form_ && row->part != editing_) form_->leave();
+  if (form_ && editing_ != PartId{} && row->part != editing_) form_->leave();
   name_->setText(row->name);
   QStringList says;
   for (const QString& word : {row->number, row->supplier, row->says})
@@ -254,6 +274,7 @@ void PartsPanel::showCurrent() {
   write_off_->clear();
   write_off_->setEnabled(row->on_hand > 0);
   write_off_button_->setEnabled(row->on_hand > 0);
+  sell_->setEnabled(row->on_hand > 0);
 }
 
 void PartsPanel::editFacts() {
@@ -261,12 +282,35 @@ void PartsPanel::editFacts() {
   const std::optional<StockRow> row = current();
   if (!row) return;
   editing_ = row->part;
-  form_ = partForm(session(), row->part, detail_);
+  openForm(partForm(session(), row->part, detail_), form_slot_);
+}
+
+void PartsPanel::sellSome() {
+  if (form_) form_->leave();
+  const std::optional<StockRow> row = current();
+  if (!row || row->on_hand == 0) return;
+  editing_ = row->part;
+  openForm(sellPartForm(session(), row->part, detail_), form_slot_);
+}
+
+void PartsPanel::takeFound() {
+  if (form_) form_->leave();
+  editing_ = PartId{};
+  full_->show();  // a shop without a part yet: the form stands where they will
+  empty_->hide();
+  openForm(foundPartForm(session(), full_), found_slot_);
+}
+
+void PartsPanel::openForm(Form* form, QVBoxLayout* into) {
+  form_ = form;
   if (!form_) return;
-  form_slot_->addWidget(form_);
-  const auto done = [this, form = form_.data()] {
+  into->addWidget(form_);
+  const auto done = [this, form] {
     form->hide();
     form->deleteLater();
+    const bool any = model_->rowCount() > 0;
+    full_->setVisible(any);
+    empty_->setVisible(!any);
     table_->setFocus();
   };
   connect(form_, &Form::saved, this, done);

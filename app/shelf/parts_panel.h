@@ -20,8 +20,8 @@ class Form;
 /// The parts: what is on hand, on order and for which machine, off donors, what it cost, what runs low.
 /// Beside the table the part it stands on: where its pieces came from, its facts (changed in place), pieces
 /// written off. Object names: "partFilter", "partTable", "partName", "partPieces", "partFacts",
-/// "writeOffLine", "writeOff", and in its form "part.name", "part.number", "part.supplier",
-/// "part.reorder_at".
+/// "writeOffLine", "writeOff", "sellPart", "foundPart", and in its form "part.name", "part.number",
+/// "part.supplier", "part.reorder_at".
 class PartsPanel : public ShelfPanel {
   Q_OBJECT
  public:
@@ -30,11 +30,14 @@ class PartsPanel : public ShelfPanel {
   void start() override;
   void editFacts();
   void startWriteOff();
+  void sellSome();   ///< the part it stands on, by itself
+  void takeFound();  ///< parts that turned up
 
  signals:
   void wantsOrder();  ///< there is no part yet: the first step is an order
 
  private:
+  void openForm(Form* form, QVBoxLayout* into);
   void showCurrent();
   void writeOff();
   std::optional<StockRow> current() const;
@@ -50,9 +53,10 @@ class PartsPanel : public ShelfPanel {
   QLabel* says_;
   QLabel* pieces_;
   QPushButton* facts_;
-  QVBoxLayout* form_slot_;
+  QPushButton *sell_, *found_;
+  QVBoxLayout *form_slot_, *found_slot_;
   QPointer<Form> form_;
-  PartId editing_{};  ///< what form_ is about
+  PartId editing_{};  ///< what form_ is about, if it is about one part
   CountEdit* write_off_;
   QPushButton* write_off_button_;
 };

@@ -89,6 +89,14 @@ ShelfPage::ShelfPage(Session& session, QWidget* parent)
     turnTo(kParts);
     parts_->startWriteOff();
   });
+  key(Qt::Key_F11, [this] {
+    turnTo(kParts);
+    parts_->sellSome();
+  });
+  key(Qt::Key_F12, [this] {
+    turnTo(kParts);
+    parts_->takeFound();
+  });
 }
 
 void ShelfPage::turnTo(Shown which) {
@@ -130,6 +138,16 @@ std::vector<Page::Deed> ShelfPage::deeds() {
        [this] {
          turnTo(kParts);
          parts_->startWriteOff();
+       }},
+      {tr("sell a part by itself"), Qt::Key_F11,
+       [this] {
+         turnTo(kParts);
+         parts_->sellSome();
+       }},
+      {tr("a part turned up"), Qt::Key_F12,
+       [this] {
+         turnTo(kParts);
+         parts_->takeFound();
        }},
   };
 }

@@ -248,5 +248,23 @@ TEST_F(SalePageTest, KeepsADraftForEachMachine) {
   EXPECT_EQ(child<QLineEdit>(show(), "saleBuyer").text(), "Ruel");
 }
 
+TEST_F(SalePageTest, GivesMoneyBackOnAMachineThatStaysSold) {
+  show();
+  panel().setMachine(mended);
+  EXPECT_FALSE(child<QPushButton>(show(), "doAllowance").isVisible());
+  shop.sell(mended, day(2026, 5, 11), cents(15500), "Ruel");
+  panel().setMachine(mended);
+  const Money before = *shop.books()->machine(mended)->profit;
+  press("doAllowance");
+  type("allowanceAmount", "10");
+  type("allowanceNote", "scratched deck");
+  QTest::keyClick(&child<QLineEdit>(show(), "allowanceNote"), Qt::Key_Return);
+  ASSERT_EQ(shop.shop()->all<Allowance>().size(), 1u);
+  EXPECT_EQ(*shop.books()->machine(mended)->profit, before - cents(1000));
+  EXPECT_EQ(shop.books()->machine(mended)->stage, Stage::sold);
+  EXPECT_FALSE(shop.session().undo());
+  EXPECT_EQ(*shop.books()->machine(mended)->profit, before);
+}
+
 }  // namespace
 }  // namespace secondpull::app::test

@@ -139,5 +139,34 @@ TEST_F(ShelfTest, APartIsWrittenOffAndItsFactsAreChanged) {
   EXPECT_EQ(test_.shop()->find(part)->reorder_at, 1);
 }
 
+TEST_F(ShelfTest, APartIsSoldByItself) {
+  const PartId part = test_.buy("belt", 3, cents(12'00), day(2026, 5, 6));
+  open();
+  turnTo("sell a part by itself");
+  type("sellPart.quantity", "2");
+  type("sellPart.price", "40");
+  type("sellPart.buyer", "Imre");
+  enter("sellPart.buyer");
+  ASSERT_EQ(test_.shop()->all<PartSale>().size(), 1u);
+  EXPECT_EQ(test_.shop()->all<PartSale>().begin()->price, cents(40'00));
+  EXPECT_EQ(test_.books()->on_hand(part), 1);
+  EXPECT_EQ(test_.session().undo(), std::nullopt);
+  EXPECT_EQ(test_.books()->on_hand(part), 3);
+  EXPECT_TRUE(test_.shop()->all<Person>().empty());
+}
+
+TEST_F(ShelfTest, PartsThatTurnedUpComeInEvenOnAnEmptyShelf) {
+  open();
+  turnTo("a part turned up");
+  type("found.part", "muffler guard");
+  type("found.quantity", "2");
+  enter("found.quantity");
+  ASSERT_TRUE(test_.find("muffler guard"));
+  EXPECT_EQ(test_.books()->on_hand(*test_.find("muffler guard")), 2);
+  EXPECT_EQ(test_.books()->cost_of_next(*test_.find("muffler guard"), 2), cents(0));
+  EXPECT_EQ(test_.session().undo(), std::nullopt);
+  EXPECT_FALSE(test_.find("muffler guard"));
+}
+
 }  // namespace
 }  // namespace secondpull::app
