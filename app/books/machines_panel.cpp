@@ -15,6 +15,7 @@
 #include "app/books/earning_detail.h"
 #include "app/books/earning_filter.h"
 #include "app/books/earning_rows.h"
+#include "app/books/head_line.h"
 #include "app/books/money_bars.h"
 #include "app/books/plain_figures.h"
 #include "app/frame/session.h"
@@ -88,19 +89,12 @@ MachinesPanel::MachinesPanel(Session& session, QWidget* parent) : BooksPanel(ses
 }
 
 QWidget* MachinesPanel::makeHead() {
-  auto* head = new QWidget;
-  auto* line = new QHBoxLayout{head};
-  line->setContentsMargins(0, 0, 0, 0);
-  line->setSpacing(4 * kGrid);
-  line->addWidget(heading(tr("What the machines earned")));
-  line->addStretch(1);
   total_gross_ = figureNamed(tr("Gross profit"), "booksTotalGross");
   total_profit_ = figureNamed(tr("Profit"), "booksTotalProfit");
   total_hours_ = figureNamed(tr("Hours"), "booksTotalHours");
   total_pay_ = figureNamed(tr("Pay per hour"), "booksTotalPay");
-  for (WhyFigure* total : {total_gross_, total_profit_, total_hours_, total_pay_})
-    line->addWidget(total);
-  return head;
+  return headLine(
+      {heading(tr("What the machines earned")), total_gross_, total_profit_, total_hours_, total_pay_});
 }
 
 QWidget* MachinesPanel::makeTables() {

@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 
 #include "app/books/earning_detail.h"
+#include "app/books/head_line.h"
 #include "app/books/money_bars.h"
 #include "app/books/plain_figures.h"
 #include "app/parts/choices.h"
@@ -72,16 +73,10 @@ MonthsPanel::MonthsPanel(Session& session, QWidget* parent) : BooksPanel(session
   auto* box = new QVBoxLayout{content};
   box->setContentsMargins(0, 0, 0, 0);
   box->setSpacing(kGrid);
-  auto* head = new QHBoxLayout;
-  head->setSpacing(4 * kGrid);
-  head->addWidget(heading(tr("Month by month")));
-  head->addStretch(1);
   profit_ = figureNamed(tr("Net profit"), "monthsTotalProfit");
   hours_ = figureNamed(tr("Hours"), "monthsTotalHours");
   pay_ = figureNamed(tr("Pay per hour"), "monthsTotalPay");
-  for (WhyFigure* figure : {profit_, hours_, pay_})
-    head->addWidget(figure);
-  box->addLayout(head);
+  box->addWidget(headLine({heading(tr("Month by month")), profit_, hours_, pay_}));
   problem_ = new QLabel;
   problem_->setObjectName(QStringLiteral("monthsProblem"));
   problem_->setWordWrap(true);

@@ -6,6 +6,7 @@
 #include <QVBoxLayout>
 
 #include "app/books/earning_detail.h"
+#include "app/books/head_line.h"
 #include "app/books/plain_figures.h"
 #include "app/books/tax_paid_list.h"
 #include "app/parts/form.h"
@@ -47,17 +48,11 @@ SalesTaxPanel::SalesTaxPanel(Session& session, QWidget* parent) : BooksPanel(ses
   auto* box = new QVBoxLayout{this};
   box->setContentsMargins(0, 0, 0, 0);
   box->setSpacing(kGrid);
-  auto* head = new QHBoxLayout;
-  head->setSpacing(4 * kGrid);
-  head->addWidget(heading(tr("Sales tax")));
-  head->addStretch(1);
   before_ = figureNamed(tr("Owed before"), "salesTaxBefore");
   collected_ = figureNamed(tr("Collected"), "salesTaxCollected");
   handed_on_ = figureNamed(tr("Handed on"), "salesTaxHandedOn");
   owed_ = figureNamed(tr("Owed at the end"), "salesTaxOwed");
-  for (WhyFigure* figure : {before_, collected_, handed_on_, owed_})
-    head->addWidget(figure);
-  box->addLayout(head);
+  box->addWidget(headLine({heading(tr("Sales tax")), before_, collected_, handed_on_, owed_}));
   none_ =
       faded(tr("No sales tax was collected or handed on up to the end of this year. It stands here by place, "
                "from the tax that is entered with a sale."));

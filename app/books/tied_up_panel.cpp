@@ -8,6 +8,7 @@
 #include <QVBoxLayout>
 
 #include "app/books/earning_detail.h"
+#include "app/books/head_line.h"
 #include "app/books/money_bars.h"
 #include "app/books/plain_figures.h"
 #include "app/parts/figure_words.h"
@@ -85,16 +86,10 @@ TiedUpPanel::TiedUpPanel(Session& session, QWidget* parent) : BooksPanel(session
   auto* box = new QVBoxLayout{content};
   box->setContentsMargins(0, 0, 0, 0);
   box->setSpacing(kGrid);
-  auto* head = new QHBoxLayout;
-  head->setSpacing(4 * kGrid);
-  head->addWidget(heading(tr("Money tied up today")));
-  head->addStretch(1);
   machines_ = figureNamed(tr("In machines"), "tiedUpMachines");
   parts_ = figureNamed(tr("In parts"), "tiedUpParts");
   total_ = figureNamed(tr("Together"), "tiedUpTotal");
-  for (WhyFigure* figure : {machines_, parts_, total_})
-    head->addWidget(figure);
-  box->addLayout(head);
+  box->addWidget(headLine({heading(tr("Money tied up today")), machines_, parts_, total_}));
 
   auto* sides = new QHBoxLayout;
   sides->setSpacing(3 * kGrid);

@@ -57,9 +57,11 @@ class Markup {
     if (!section.heading.isEmpty())
       text_ += QStringLiteral("<h2>%1</h2>").arg(section.heading.toHtmlEscaped());
     text_ += QStringLiteral("<table width='100%' cellspacing='0' cellpadding='3'><thead><tr>");
-    for (const ReportColumn& column : section.columns)
-      text_ += QStringLiteral("<th class='head' align='%1'>%2</th>")
-                   .arg(side(column), column.title.toHtmlEscaped());
+    const std::vector<int> shares = sharesOf(section);
+    for (std::size_t at = 0; at < section.columns.size(); ++at)
+      text_ += QStringLiteral("<th class='head' width='%1%' align='%2'>%3</th>")
+                   .arg(QString::number(shares[at]), side(section.columns[at]),
+                        section.columns[at].title.toHtmlEscaped());
     text_ += QStringLiteral("</tr></thead>");
     for (const ReportRow& row : section.rows) {
       text_ += QStringLiteral("<tr>");
@@ -74,6 +76,23 @@ class Markup {
       text_ += QStringLiteral("</tr>");
     }
     text_ += QStringLiteral("</table>");
+  }
+  /// The columns' widths in hundredths: by their longest text, so that like tables of a report line up.
+  static std::vector<int> sharesOf(const ReportSection& section) {
+    constexpr qsizetype kLeast = 8, kMost = 60;
+    std::vector<qsizetype> longest;
+    qsizetype all = 0;
+    for (std::size_t at = 0; at < section.columns.size(); ++at) {
+      qsizetype length = std::max(kLeast, section.columns[at].title.size());
+      for (const ReportRow& row : section.rows)
+        if (at < row.cells.size()) length = std::max(length, row.cells[at].text.size());
+      longest.push_back(std::min(length, kMost));
+      all += longest.back();
+    }
+    std::vector<int> shares;
+    for (const qsizetype length : longest)
+      shares.push_back(static_cast<int>(100 * length / all));
+    return shares;
   }
   static QString side(const ReportColumn& column) {
     return column.figure ? QStringLiteral("right") : QStringLiteral("left");
