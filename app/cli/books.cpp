@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <memory>
 
 #include <fmt/format.h>
@@ -33,19 +34,16 @@ Result<std::vector<std::pair<YearSize, YearWhy>>> explained(const Books& books, 
     return problem(fmt::format("There is no figure \"{}\" to explain. There are: {}.", which, known),
                    "explain", which);
   }
+  // Every figure that there is, and those that are not given, to say why.
+  std::vector<YearSize> asked = sizes(figures);
+  for (const YearLine line : all_year_lines())
+    if (!has_names(line) &&
+        std::none_of(asked.begin(), asked.end(), [line](const YearSize& one) { return one.line == line; }))
+      asked.push_back({line, {}, 0});
+  if (only) std::erase_if(asked, [only](const YearSize& one) { return one.line != *only; });
   std::vector<std::pair<YearSize, YearWhy>> whys;
-  const auto add = [&](const YearSize& figure) -> std::optional<Problem> {
-    auto why = books.why(figures.year, figure.line, figure.name, rates);
-    if (!why) return why.error();
-    whys.emplace_back(figure, *std::move(why));
-    return std::nullopt;
-  };
-  for (const YearSize& figure : sizes(figures))
-    if (!only || figure.line == *only)
-      if (auto wrong = add(figure)) return tl::unexpected(*std::move(wrong));
-  // One that is not given says why not.
-  if (whys.empty() && only)
-    if (auto wrong = add({*only, {}, 0})) return tl::unexpected(*std::move(wrong));
+  for (const YearSize& figure : asked)
+    whys.emplace_back(figure, books.why(figures, figure.line, figure.name, rates));
   return whys;
 }
 
@@ -67,7 +65,8 @@ Exit books(const Call& call, const Asked& asked) {
                           : books_words(*books, *figures, db::published_form_lines()));
   const auto whys = explained(*books, *figures, asked.explain);
   if (!whys) return tell(whys.error(), Exit::refused);
-  if (asked.json) return put(explained_json(*figures, *whys, currency));
+  if (asked.json) return put(explained_json(*store->shop(), *figures, *whys));
+  if (whys->empty()) return put(fmt::format("There is nothing to explain: no {}.\n", asked.explain));
   std::string text;
   for (const auto& [figure, why] : *whys)
     text += why_words(figure, why, currency);

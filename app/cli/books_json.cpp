@@ -1,7 +1,8 @@
 #include "app/cli/books_json.h"
 
-#include <fmt/format.h>
 #include <nlohmann/json.hpp>
+
+#include "core/books/event_name.h"
 
 namespace secondpull::cli {
 namespace {
@@ -14,10 +15,10 @@ Json object_of(const YearFigures& year, const Currency& currency) {
     return amount ? Json(money(*amount)) : Json(nullptr);
   };
   const auto by_name = [&](const ByName& amounts) {
-    Json object = Json::object();
+    Json::object_t object;  // a vector of pairs: the names are unique already, and looking them up is slow
     for (const auto& [name, amount] : amounts)
-      object[name] = money(amount);
-    return object;
+      object.emplace_back(name, money(amount));
+    return Json(std::move(object));
   };
   const Money off = year.off();
   return {{"year", year.year},
@@ -38,7 +39,7 @@ Json object_of(const YearFigures& year, const Currency& currency) {
           {"self_employment_tax", money_or_null(year.self_employment_tax)},
           {"sales_tax_collected", by_name(year.sales_tax_collected)},
           {"sales_tax_owed", by_name(year.sales_tax_owed)},
-          {"miles", size_text(YearWhy::Unit::tenths_of_mile, year.miles.count, currency)},
+          {"miles", size_text(YearUnit::tenths_of_mile, year.miles.count, currency)},
           {"machines_sold", year.machines_sold},
           {"hours", decimal_hours(year.minutes)},
           {"pay_per_hour", money_or_null(year.pay_per_hour)},
@@ -47,44 +48,41 @@ Json object_of(const YearFigures& year, const Currency& currency) {
 
 }  // namespace
 
-std::string size_text(YearWhy::Unit unit, std::int64_t size, const Currency& currency) {
-  switch (unit) {
-    case YearWhy::Unit::money:
-      return plain(Money::from_minor(size), currency);
-    case YearWhy::Unit::minutes:
-      return decimal_hours(Minutes{size});
-    case YearWhy::Unit::tenths_of_mile:
-      return fmt::format("{}.{}", size / 10, size % 10);
-    case YearWhy::Unit::machines:
-      return std::to_string(size);
-  }
-  return {};
+std::string part_text(const YearDetail& detail, const Currency& currency) {
+  return detail.unit == YearUnit::minutes ? shown(Minutes{detail.size})
+                                          : size_text(detail.unit, detail.size, currency);
 }
 
 std::string books_json(const YearFigures& figures, const Currency& currency) {
   return object_of(figures, currency).dump(1) + "\n";
 }
 
-std::string explained_json(const YearFigures& figures, const std::vector<std::pair<YearSize, YearWhy>>& whys,
-                           const Currency& currency) {
+std::string explained_json(const Shop& shop, const YearFigures& figures,
+                           const std::vector<std::pair<YearSize, YearWhy>>& whys) {
+  const Currency& currency = shop.settings.currency;
   Json explained = Json::array();
   for (const auto& [figure, why] : whys) {
     Json details = Json::array();
-    for (const YearDetail& detail : why.details)
-      details.push_back(
-          {{"date", iso(detail.date)},
-           {"what", detail.what},
-           {"size", size_text(detail.line == YearLine::hours ? YearWhy::Unit::minutes : why.unit, detail.size,
-                              currency)}});
+    for (const YearDetail& detail : why.details) {
+      Json one;
+      if (detail.line)
+        one["figure"] = word(*detail.line);
+      else
+        one["date"] = iso(detail.date);
+      if (detail.event) one["event"] = event_name(shop, *detail.event);
+      one["what"] = detail.what;
+      one["size"] = part_text(detail, currency);
+      details.push_back(std::move(one));
+    }
     explained.push_back({{"figure", word(figure.line)},
                          {"name", figure.name},
-                         {"size", size_text(why.unit, why.size, currency)},
+                         {"size", why.given ? Json(size_text(why.unit, why.size, currency)) : Json(nullptr)},
                          {"how", why.how},
                          {"adds_up", why.adds_up},
-                         {"details", details}});
+                         {"details", std::move(details)}});
   }
   Json object = object_of(figures, currency);
-  object["explained"] = explained;
+  object["explained"] = std::move(explained);
   return object.dump(1) + "\n";
 }
 

@@ -36,7 +36,7 @@ std::string place(const std::string& name) {
 }
 
 std::string sales_tax(const Books& books, int year, const Currency& currency) {
-  const auto places = sales_tax_by_place(books, year);
+  const auto places = books.sales_tax(year);
   if (places.empty()) return {};
   TextTable table{{{"Sales tax", left},
                    {"Owed before", right},
@@ -74,10 +74,12 @@ std::string books_words(const Books& books, const YearFigures& figures, const Fo
     text += fmt::format("Self-employment tax, estimated: {}\n",
                         figures.self_employment_tax ? plain(*figures.self_employment_tax, currency)
                                                     : "not given, the wage base of the year is not known");
+  text += fmt::format("Money tied up at the year's end: {} in machines, {} in parts.\n",
+                      plain(figures.closing_machines, currency), plain(figures.closing_parts, currency));
   text += fmt::format("Machines sold: {}. Hours: {}. Pay per hour: {}. Miles: {}.\n", figures.machines_sold,
                       decimal_hours(figures.minutes),
                       figures.pay_per_hour ? plain(*figures.pay_per_hour, currency) : "-",
-                      size_text(YearWhy::Unit::tenths_of_mile, figures.miles.count, currency));
+                      size_text(YearUnit::tenths_of_mile, figures.miles.count, currency));
   text += fmt::format("Cost of goods sold by the stock: {}; by the movements: {}: {}.\n",
                       plain(figures.cost_of_goods_sold, currency), plain(figures.moved.total(), currency),
                       figures.off().is_zero() ? "the same" : "off by " + plain(figures.off(), currency));
@@ -86,16 +88,13 @@ std::string books_words(const Books& books, const YearFigures& figures, const Fo
 }
 
 std::string why_words(const YearSize& figure, const YearWhy& why, const Currency& currency) {
-  std::string text =
-      fmt::format("{}{}: {}\n{}\n", shown(figure.line), figure.name.empty() ? "" : " (" + figure.name + ")",
-                  size_text(why.unit, why.size, currency), why.how);
+  std::string text = fmt::format("{}: {}\n{}\n", shown(figure.line, figure.name),
+                                 why.given ? size_text(why.unit, why.size, currency) : "not given", why.how);
+  if (why.details.empty()) return text + "\n";
   TextTable table{{{"Date", left}, {"What", left}, {"", right}}};
-  for (const YearDetail& detail : why.details) {
-    const auto unit = detail.line == YearLine::hours ? YearWhy::Unit::minutes : why.unit;
-    table.add({detail.line ? "" : iso(detail.date), detail.what, size_text(unit, detail.size, currency)});
-  }
-  if (!why.details.empty()) text += table.text();
-  return text + "\n";
+  for (const YearDetail& detail : why.details)
+    table.add({detail.line ? "" : iso(detail.date), detail.what, part_text(detail, currency)});
+  return text + table.text() + "\n";
 }
 
 }  // namespace secondpull::cli

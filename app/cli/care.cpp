@@ -14,25 +14,25 @@ namespace {
 /// Does the cost of goods of every year come out the same by stock and by movements, and do closed years
 /// still have the figures that they were closed with?
 void check_years(const Books& books, std::vector<Problem>& found) {
-  const auto span = books.years();
-  if (!span) return;
   const auto& rates = db::published_self_employment_rates();
-  for (int year = span->first; year <= span->second; ++year) {
+  const Currency& currency = books.shop().settings.currency;
+  for (const int year : books.dated_years()) {
     const auto figures = books.year(year, rates);
     if (!figures)
       found.push_back(figures.error());
     else if (!figures->off().is_zero())
       found.push_back({fmt::format("The cost of goods of {} by its stock and by its movements differ by {}.",
-                                   year, plain(figures->off(), books.shop().settings.currency)),
+                                   year, plain(figures->off(), currency)),
                        "year", std::to_string(year)});
   }
   for (const int year : closed_years(books.shop())) {
     const auto moved = drift(books, rates, year);
-    if (moved && !moved->empty())
+    if (!moved)
+      found.push_back(moved.error());
+    else if (!moved->empty())
       found.push_back(
-          {fmt::format("The figures of the closed year {} are no longer those that it was closed with "
-                       "({} of them differ).",
-                       year, moved->size()),
+          {fmt::format("The figures of the closed year {} are no longer those that it was closed with: {}.",
+                       year, in_words(*moved, currency)),
            "year", std::to_string(year)});
   }
 }

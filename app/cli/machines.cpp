@@ -92,8 +92,11 @@ std::string explained(const Books& books, const Machine& machine) {
     table.add({iso(line.date), line.what, plain(line.amount, currency)});
     sum += line.amount;
   }
-  const bool known = books.machine(machine.id)->profit.has_value();
-  table.add({"", known ? "profit" : "so far: it has earned nothing yet", plain(sum, currency)});
+  const MachineFigures& figures = *books.machine(machine.id);
+  const std::string_view end = figures.profit                 ? "profit"
+                               : figures.stage == Stage::kept ? "kept for own use: what it cost"
+                                                              : "so far";
+  table.add({"", std::string{end}, plain(sum, currency)});
   return fmt::format("#{}\n{}", machine.tag, table.text());
 }
 

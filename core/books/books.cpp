@@ -134,6 +134,7 @@ Result<Books> Books::without_unrated_trips(std::shared_ptr<const Shop> shop, con
   LinesOfMachines lines{by_tag.size(), keeper.ledger()};
   std::vector<StockReceipt> on_hand = keeper.stock().on_hand();
   return Books{std::shared_ptr<const Data>{new Data{.shop = shop,
+                                                    .rates = rates,
                                                     .by_machine = std::move(by_machine),
                                                     .places = keeper.places(),
                                                     .lots = keeper.lots(),

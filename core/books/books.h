@@ -105,10 +105,18 @@ class Books {
   /// place of a line that has them; an empty one is all categories, or the place without a name.
   Result<YearWhy> why(int year, YearLine line, const std::string& name,
                       const SelfEmploymentRates& rates) const;
+  /// The same for figures that year() gave, so that many can be asked about without working the year out
+  /// again.
+  YearWhy why(const YearFigures& figures, YearLine line, const std::string& name,
+              const SelfEmploymentRates& rates) const;
+  /// Sales tax by place in a year, in order of place; what is not all zero.
+  std::vector<TaxOfPlace> sales_tax(int year) const;
   /// The twelve months of a year; a problem as year() has it.
   Result<std::vector<MonthFigures>> months(int year) const;
   /// The first and the last year in which anything is dated; nothing for an empty shop.
   std::optional<std::pair<int, int>> years() const;
+  /// Every year in which anything is dated, in order.
+  std::vector<int> dated_years() const;
 
   const std::vector<StockReceipt>& stock() const;  ///< by part, then in the order of issue
   std::int64_t on_hand(PartId part) const;

@@ -25,6 +25,7 @@ struct LinesOfMachines {
 /// What the books keep of a shop, once every event is booked.
 struct Books::Data {
   std::shared_ptr<const Shop> shop;
+  MileageRates rates;
   ByMachine by_machine;
   bookkeeping::Positions<Machine> places;
   bookkeeping::Lots lots;

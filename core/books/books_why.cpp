@@ -1,7 +1,7 @@
 // How a figure of a year came about.
 
 #include <algorithm>
-#include <stdexcept>
+#include <set>
 
 #include <fmt/format.h>
 
@@ -15,10 +15,6 @@ namespace secondpull {
 using namespace bookkeeping;
 
 namespace {
-
-int year_of(Date date) {
-  return static_cast<int>(date.year());
-}
 
 Date last_day(int year) {
   return std::chrono::year{year} / std::chrono::December / 31;
@@ -54,6 +50,9 @@ class Why {
 
   /// Every event whose postings count in the line, with what it adds.
   void add_events(YearLine line);
+  std::string what(const Ledger::Happening& happening, YearLine line) const;
+  std::string trip_at_its_rate(const Trip& trip) const;
+  std::string rates_used() const;
   void add_stock(int year);
   void add_tax_owed();
   void add_terms(std::initializer_list<Term> terms);
@@ -61,7 +60,7 @@ class Why {
   void add_labour();
   void add_sales();
   void add(Date date, const AnyId& event, std::string what, std::int64_t size) {
-    why_.details.push_back({date, event, std::nullopt, std::move(what), size});
+    why_.details.push_back({date, event, std::nullopt, std::move(what), why_.unit, size});
   }
   void by_day() {
     std::stable_sort(why_.details.begin(), why_.details.end(),
@@ -69,6 +68,7 @@ class Why {
   }
   void explain_self_employment_tax();
   void explain_pay_per_hour();
+  void explain_car_and_truck();
 
   const Books::Data& data_;
   const YearFigures& figures_;
@@ -91,8 +91,41 @@ void Why::add_events(YearLine line) {
         added += count.amount;
         counted = true;
       }
-    if (counted) add(happening.date, happening.event, what_happened(*data_.shop, happening), added.minor());
+    if (counted) add(happening.date, happening.event, what(happening, line), added.minor());
   }
+}
+
+std::string Why::what(const Ledger::Happening& happening, YearLine line) const {
+  const Shop& shop = *data_.shop;
+  if (const auto* const id = std::get_if<TripId>(&happening.event)) return trip_at_its_rate(*shop.find(*id));
+  // What the owner brings in for a gift, or takes back, counts on the day that it is settled.
+  const bool settled =
+      line == YearLine::purchases && happening.turn != Turn::acquisition && happening.turn != Turn::arrival;
+  return settled ? fmt::format("basis of a gift, settled: {}", what_happened(shop, happening))
+                 : what_happened(shop, happening);
+}
+
+std::string Why::trip_at_its_rate(const Trip& trip) const {
+  const MileageRate* const rate = data_.rates.on(trip.date);
+  std::string words =
+      fmt::format("{}, {} miles", trip.purpose, size_text(YearUnit::tenths_of_mile, trip.miles.count, {}));
+  if (rate != nullptr)
+    words +=
+        fmt::format(" at {}.{} cents", rate->tenths_of_cent_a_mile / 10, rate->tenths_of_cent_a_mile % 10);
+  return words;
+}
+
+/// Where the rates of the year's trips come from.
+std::string Why::rates_used() const {
+  std::set<std::string> sources;
+  for (const Trip& trip : data_.shop->all<Trip>())
+    if (const MileageRate* const rate = data_.rates.on(trip.date);
+        rate != nullptr && year_of(trip.date) == figures_.year)
+      sources.insert(rate->source);
+  std::string words;
+  for (const std::string& source : sources)
+    words += fmt::format("{}{}", words.empty() ? "" : "; ", source);
+  return words;
 }
 
 void Why::add_stock(int year) {
@@ -130,18 +163,18 @@ void Why::add_tax_owed() {
       add(happenings[i].date, happenings[i].event, what_happened(*data_.shop, happenings[i]), owed.minor());
   }
   if (!before.is_zero())
-    why_.details.insert(why_.details.begin(), {std::chrono::year{figures_.year} / 1 / 1, std::nullopt,
-                                               std::nullopt, "owed from the years before", before.minor()});
+    why_.details.insert(why_.details.begin(),
+                        {std::chrono::year{figures_.year} / 1 / 1, std::nullopt, std::nullopt,
+                         "owed from the years before", YearUnit::money, before.minor()});
 }
 
 void Why::add_terms(std::initializer_list<Term> terms) {
   for (const Term& term : terms)
     why_.details.push_back({last_day(figures_.year), std::nullopt, term.line, std::string{shown(term.line)},
-                            term.amount.minor()});
+                            YearUnit::money, term.amount.minor()});
 }
 
 void Why::add_trips() {
-  why_.unit = YearWhy::Unit::tenths_of_mile;
   for (const Trip& trip : data_.shop->all<Trip>())
     if (year_of(trip.date) == figures_.year)
       add(trip.date, trip.id,
@@ -151,7 +184,6 @@ void Why::add_trips() {
 }
 
 void Why::add_labour() {
-  why_.unit = YearWhy::Unit::minutes;
   for (const Labour& labour : data_.shop->all<Labour>())
     if (year_of(labour.date) == figures_.year)
       add(labour.date, labour.id, described(*data_.shop, labour), labour.minutes.count);
@@ -159,7 +191,6 @@ void Why::add_labour() {
 }
 
 void Why::add_sales() {
-  why_.unit = YearWhy::Unit::machines;
   for (const Sale& sale : data_.shop->all<Sale>())
     if (year_of(sale.date) == figures_.year)
       add(sale.date, sale.id, fmt::format("sold {}", called(*data_.shop, sale.machine)), 1);
@@ -171,29 +202,44 @@ void Why::add_sales() {
 
 void Why::explain_self_employment_tax() {
   why_.adds_up = false;
+  why_.given = figures_.self_employment_tax.has_value();
   add_terms({{YearLine::net_profit, figures_.net_profit}});
   const WageBase* const base = rates_.base(figures_.year);
-  if (base == nullptr || !trips_cost(*data_.shop)) {
+  if (!why_.given)
     why_.how = trips_cost(*data_.shop) ? "Not given: the wage base of this year is not known to the program."
                                        : "Not given: the estimate is that of the United States.";
-    return;
-  }
-  why_.how = fmt::format(
-      "92.35 % of the net profit is taxed, at 12.4 % up to {} (the wage base of {}: {}, {}) and at 2.9 % on "
-      "all; nothing if that is under 400. An estimate; no tax advice.",
-      sum(base->amount), figures_.year, base->source, base->sure);
+  else
+    why_.how = fmt::format(
+        "92.35 % of the net profit is taxed, at 12.4 % up to {} (the wage base of {}: {}, {}) and at 2.9 % "
+        "on "
+        "all; nothing if that is under 400. An estimate; no tax advice.",
+        sum(base->amount), figures_.year, base->source, base->sure);
 }
 
 void Why::explain_pay_per_hour() {
   why_.adds_up = false;
-  why_.how = "Net profit over all hours logged in the year, from the minutes, rounded once.";
+  why_.given = figures_.pay_per_hour.has_value();
+  why_.how = why_.given ? "Net profit over all hours logged in the year, from the minutes, rounded once."
+                        : "Not given: no hours are logged in this year.";
   add_terms({{YearLine::net_profit, figures_.net_profit}});
   why_.details.push_back({last_day(figures_.year), std::nullopt, YearLine::hours,
-                          std::string{shown(YearLine::hours)}, figures_.minutes.count});
+                          std::string{shown(YearLine::hours)}, YearUnit::minutes, figures_.minutes.count});
+}
+
+void Why::explain_car_and_truck() {
+  if (!trips_cost(*data_.shop)) {
+    why_.how = "Trips cost nothing: the mileage rate is that of the United States.";
+    return;
+  }
+  why_.how = "Trips by the standard mileage rate of their day, rounded trip by trip.";
+  if (const std::string sources = rates_used(); !sources.empty())
+    why_.how += fmt::format(" Rates: {}.", sources);
+  add_events(YearLine::car_and_truck);
 }
 
 YearWhy Why::of(YearLine line) {
   const YearFigures& year = figures_;
+  why_.unit = unit_of(line);
   switch (line) {
     case YearLine::gross_receipts:
       why_.how = "Prices of machines and parts sold and scrap money, sales tax apart.";
@@ -255,8 +301,7 @@ YearWhy Why::of(YearLine line) {
       add_events(line);
       break;
     case YearLine::car_and_truck:
-      why_.how = "Trips by the standard mileage rate of their day, rounded trip by trip.";
-      add_events(line);
+      explain_car_and_truck();
       break;
     case YearLine::net_profit:
       why_.how = "Gross profit less expenses, car and truck.";
@@ -296,16 +341,19 @@ YearWhy Why::of(YearLine line) {
 
 }  // namespace bookkeeping
 
-Result<YearWhy> Books::why(int year, YearLine line, const std::string& name,
-                           const SelfEmploymentRates& rates) const try {
-  const auto figures = this->year(year, rates);
-  if (!figures) return tl::unexpected(figures.error());
-  YearWhy why = Why{*data_, *figures, rates, name}.of(line);
-  for (const YearSize& one : sizes(*figures))
+YearWhy Books::why(const YearFigures& figures, YearLine line, const std::string& name,
+                   const SelfEmploymentRates& rates) const {
+  YearWhy why = Why{*data_, figures, rates, name}.of(line);
+  for (const YearSize& one : sizes(figures))
     if (one.line == line && is_asked(line, name, one.name)) why.size += one.size;
   return why;
-} catch (const std::overflow_error&) {
-  return problem("The amounts of this year are too large to be added up.", "amount");
+}
+
+Result<YearWhy> Books::why(int year, YearLine line, const std::string& name,
+                           const SelfEmploymentRates& rates) const {
+  const auto figures = this->year(year, rates);
+  if (!figures) return tl::unexpected(figures.error());
+  return why(*figures, line, name, rates);
 }
 
 }  // namespace secondpull

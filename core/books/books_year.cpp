@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 #include <stdexcept>
 
 #include "core/books/books_data.h"
@@ -14,15 +15,11 @@ using namespace bookkeeping;
 
 namespace {
 
-int year_of(Date date) {
-  return static_cast<int>(date.year());
-}
-
-constexpr std::size_t kLines = static_cast<std::size_t>(YearLine::pay_per_hour) + 1;
+const std::size_t kYearLines = all_year_lines().size();
 
 /// Sums over the postings of some days.
 struct Sums {
-  std::array<Money, kLines> lines{};
+  std::vector<Money> lines = std::vector<Money>(kYearLines);
   std::map<std::uint32_t, Money> expenses;
   std::map<std::uint32_t, Money> tax_collected;
   GoodsMoved moved;
@@ -121,7 +118,7 @@ std::pair<std::size_t, std::size_t> Books::Data::happenings_of(int year) const {
 
 Money Books::Data::stock_at_end(int year) const {
   const Inventory* const inventory = inventory_at_end(inventories, year);
-  return inventory == nullptr ? Money{} : inventory->total;
+  return inventory == nullptr ? Money{} : inventory->total();
 }
 
 Result<YearFigures> Books::year(int year, const SelfEmploymentRates& rates) const try {
@@ -145,7 +142,11 @@ Result<YearFigures> Books::year(int year, const SelfEmploymentRates& rates) cons
   figures.withdrawals = sums.of(YearLine::withdrawals);
   figures.materials = sums.of(YearLine::materials);
   figures.other_costs = sums.of(YearLine::other_costs);
-  figures.closing_inventory = data.stock_at_end(year);
+  if (const Inventory* const inventory = inventory_at_end(data.inventories, year)) {
+    figures.closing_machines = inventory->in_machines;
+    figures.closing_parts = inventory->in_parts;
+  }
+  figures.closing_inventory = figures.closing_machines + figures.closing_parts;
   figures.cost_of_goods_sold = figures.opening_inventory + figures.purchases - figures.withdrawals +
                                figures.materials + figures.other_costs - figures.closing_inventory;
   figures.gross_profit = figures.gross_receipts - figures.returns - figures.cost_of_goods_sold;
@@ -200,28 +201,49 @@ Result<std::vector<MonthFigures>> Books::months(int year) const try {
   return problem("The amounts of this year are too large to be added up.", "amount");
 }
 
-std::optional<std::pair<int, int>> Books::years() const {
-  std::optional<std::pair<int, int>> span;
-  const auto include = [&](Date date) {
-    const int year = year_of(date);
-    if (!span) span = std::pair{year, year};
-    span->first = std::min(span->first, year);
-    span->second = std::max(span->second, year);
-  };
-  if (const auto& all = data_->ledger.happenings(); !all.empty()) {
-    include(all.front().date);
-    include(all.back().date);
+std::vector<TaxOfPlace> Books::sales_tax(int year) const {
+  const Ledger& ledger = data_->ledger;
+  std::map<std::string, TaxOfPlace, std::less<>> places;
+  for (const Ledger::Entry& entry : ledger.entries()) {
+    if (entry.account != AccountKind::sales_tax) continue;
+    const Ledger::Happening& happening = ledger.happenings()[entry.happening];
+    if (year_of(happening.date) > year) break;  // they stand by day
+    TaxOfPlace& place = places[ledger.name(entry.name)];
+    place.owed -= entry.amount;
+    if (year_of(happening.date) < year)
+      place.owed_before -= entry.amount;
+    else if (happening.turn == Turn::tax_paid)
+      place.handed_on += entry.amount;
+    else
+      place.collected -= entry.amount;
   }
-  // What moves no money, or is left out for want of a rate, is dated too.
-  for (const Acquisition& in : data_->shop->all<Acquisition>())
-    include(in.date);
-  for (const Labour& labour : data_->shop->all<Labour>())
-    include(labour.date);
-  for (const Trip& trip : data_->shop->all<Trip>())
-    include(trip.date);
-  for (const Sale& sale : data_->shop->all<Sale>())
-    include(sale.date);
-  return span;
+  std::vector<TaxOfPlace> all;
+  for (auto& [name, place] : places) {
+    place.place = name;
+    if (!place.owed_before.is_zero() || !place.collected.is_zero() || !place.handed_on.is_zero())
+      all.push_back(std::move(place));
+  }
+  return all;
+}
+
+std::vector<int> Books::dated_years() const {
+  std::set<int> years;
+  data_->shop->each_table([&](const auto& table) {
+    for (const auto& record : table) {
+      if constexpr (requires { record.date; }) years.insert(year_of(record.date));
+      if constexpr (requires { record.arrived; })
+        if (record.arrived) years.insert(year_of(*record.arrived));
+      if constexpr (requires { record.hulk_gone; })
+        if (record.hulk_gone) years.insert(year_of(*record.hulk_gone));
+    }
+  });
+  return {years.begin(), years.end()};
+}
+
+std::optional<std::pair<int, int>> Books::years() const {
+  const std::vector<int> years = dated_years();
+  if (years.empty()) return std::nullopt;
+  return std::pair{years.front(), years.back()};
 }
 
 }  // namespace secondpull

@@ -9,10 +9,6 @@ namespace secondpull {
 
 namespace {
 
-int year_of(Date date) {
-  return static_cast<int>(date.year());
-}
-
 using Named = std::map<std::pair<YearLine, std::string>, std::int64_t>;
 
 Named named(const YearFigures& figures) {
@@ -49,30 +45,8 @@ std::vector<KeptAgainstNow> compared(const Named& before, const Named& after) {
 
 std::string shown_size(YearLine line, const std::optional<std::int64_t>& size, const Currency& currency) {
   if (!size) return "nothing";
-  switch (line) {
-    case YearLine::miles:
-      return fmt::format("{}.{}", *size / 10, *size % 10);
-    case YearLine::hours:
-      return shown(Minutes{*size});
-    case YearLine::machines_sold:
-      return std::to_string(*size);
-    default:
-      return plain(Money::from_minor(*size), currency);
-  }
-}
-
-/// "gross receipts from 189.20 to 199.20, net profit from ... "
-std::string in_words(const std::vector<KeptAgainstNow>& differences, const Currency& currency) {
-  constexpr std::size_t kMostNamed = 3;
-  std::string words;
-  for (std::size_t i = 0; i < differences.size() && i < kMostNamed; ++i) {
-    const KeptAgainstNow& one = differences[i];
-    words += fmt::format("{}{}{} from {} to {}", i == 0 ? "" : ", ", shown(one.line),
-                         one.name.empty() ? "" : " (" + one.name + ")",
-                         shown_size(one.line, one.kept, currency), shown_size(one.line, one.now, currency));
-  }
-  if (differences.size() > kMostNamed) words += fmt::format(" and {} more", differences.size() - kMostNamed);
-  return words;
+  const YearUnit unit = unit_of(line);
+  return unit == YearUnit::minutes ? shown(Minutes{*size}) : size_text(unit, *size, currency);
 }
 
 /// The first day on which a change to a record can count in the books; nothing if it counts nowhere.
@@ -123,6 +97,27 @@ class FirstDay {
   const Shop& shop_;
 };
 
+// Does a record count in the books as it did before? Only asked where much else can be edited: notes, stages,
+// names.
+
+bool counts_alike(const Machine& a, const Machine& b) {
+  return a.acquisition == b.acquisition && a.value_then == b.value_then;
+}
+bool counts_alike(const Acquisition& a, const Acquisition& b) {
+  return a.date == b.date && a.price == b.price && a.pickup_cost == b.pickup_cost &&
+         a.giver_basis == b.giver_basis && a.opening == b.opening;
+}
+bool counts_alike(const Order& a, const Order& b) {
+  return a.arrived == b.arrived && a.freight == b.freight && a.tax == b.tax && a.opening == b.opening;
+}
+bool counts_alike(const Finding& a, const Finding& b) {
+  return a.machine == b.machine && a.date == b.date && a.cost == b.cost;
+}
+template <class Record>
+bool counts_alike(const Record& a, const Record& b) {
+  return a == b;
+}
+
 /// The earliest year that the change can move.
 std::optional<int> first_year_moved(const Shop& before, const Shop& after, const Change& change) {
   std::optional<int> first;
@@ -135,15 +130,46 @@ std::optional<int> first_year_moved(const Shop& before, const Shop& after, const
         },
         id);
   };
-  for (const Edit& edit : change.edits()) {
-    const AnyId id = std::visit([](const auto& record) { return AnyId{record.id}; }, edit.record);
-    touch(before, id);
-    touch(after, id);
-  }
+  for (const Edit& edit : change.edits())
+    std::visit(
+        [&](const auto& record) {
+          const auto* const was = before.find(record.id);
+          const auto* const is = after.find(record.id);
+          if (was != nullptr && is != nullptr && counts_alike(*was, *is)) return;
+          touch(before, record.id);
+          touch(after, record.id);
+        },
+        edit.record);
   return first;
 }
 
+/// Does the change itself close the year, or touch the figures that are kept with it?
+bool touches_closing(const Shop& before, const Shop& after, const Change& change, int year) {
+  const auto is_of_year = [year](const Shop& shop, ClosedYearId id) {
+    const ClosedYear* const record = shop.find(id);
+    return record != nullptr && record->year == year;
+  };
+  const auto concerns = [&](ClosedYearId id) { return is_of_year(before, id) || is_of_year(after, id); };
+  return std::any_of(change.edits().begin(), change.edits().end(), [&](const Edit& edit) {
+    if (const auto* const record = std::get_if<ClosedYear>(&edit.record)) return concerns(record->id);
+    const auto* const figure = std::get_if<KeptFigure>(&edit.record);
+    return figure != nullptr && concerns(figure->closed_year);
+  });
+}
+
 }  // namespace
+
+std::string in_words(const std::vector<KeptAgainstNow>& differences, const Currency& currency) {
+  constexpr std::size_t kMostNamed = 3;
+  std::string words;
+  for (std::size_t i = 0; i < differences.size() && i < kMostNamed; ++i) {
+    const KeptAgainstNow& one = differences[i];
+    words += fmt::format("{}{} from {} to {}", i == 0 ? "" : ", ", shown(one.line, one.name),
+                         shown_size(one.line, one.kept, currency), shown_size(one.line, one.now, currency));
+  }
+  if (differences.size() > kMostNamed) words += fmt::format(" and {} more", differences.size() - kMostNamed);
+  return words;
+}
 
 const ClosedYear* closed(const Shop& shop, int year) {
   const auto& all = shop.all<ClosedYear>();
@@ -205,6 +231,19 @@ Result<std::vector<KeptAgainstNow>> drift(const Books& books, const SelfEmployme
 std::optional<Problem> moves_closed_year(const std::shared_ptr<const Shop>& before,
                                          const std::shared_ptr<const Shop>& after, const Change& change,
                                          const MileageRates& mileage, const SelfEmploymentRates& rates) {
+  for (const int year : closed_years(*after)) {
+    if (!touches_closing(*before, *after, change, year)) continue;
+    const auto books = Books::without_unrated_trips(after, mileage);
+    if (!books) return books.error();
+    const auto off = drift(*books, rates, year);
+    if (!off) return off.error();
+    if (!off->empty())
+      return Problem{
+          fmt::format("The figures to be kept for {} are not those of its records: {}. Look at the "
+                      "year again and close it once more.",
+                      year, in_words(*off, before->settings.currency)),
+          "year", std::to_string(year)};
+  }
   std::vector<int> years = closed_years(*before);
   std::erase_if(years, [&](int year) { return closed(*after, year) == nullptr; });
   if (years.empty()) return std::nullopt;

@@ -17,8 +17,12 @@ struct KeptAgainstNow {
   std::optional<std::int64_t> now;
 };
 
-/// Closes a year: keeps its figures with it. Refused, naming `year`: it is not over on `today`, it is closed
-/// already, nothing happened in it or before it, or a trip in it has no rate.
+/// "gross receipts from 100.00 to 90.00, hours from 0 min to 30 min and 3 more".
+std::string in_words(const std::vector<KeptAgainstNow>& differences, const Currency& currency);
+
+/// Closes a year: keeps its figures with it. Refused, naming `year`: its last day is still to come on
+/// `today`, it is closed already, nothing happened in it or before it; naming `date`: a trip in it has no
+/// rate.
 Result<Change> close_year(const Books& books, const SelfEmploymentRates& rates, int year, Date today);
 /// Opens a closed year again. Refused: it is not closed.
 Result<Change> reopen_year(const Shop& shop, int year);
@@ -31,7 +35,8 @@ Result<std::vector<KeptAgainstNow>> drift(const Books& books, const SelfEmployme
 
 /// The problem with a change that would move the figures of a year that is closed before and after it: says
 /// which year, which figures, from what to what, and that the year has to be opened first. Computed only if
-/// the change touches what can count in such a year.
+/// the change touches what can count in such a year. Also the problem with one that keeps other figures with
+/// a closed year than those of its records.
 std::optional<Problem> moves_closed_year(const std::shared_ptr<const Shop>& before,
                                          const std::shared_ptr<const Shop>& after, const Change& change,
                                          const MileageRates& mileage, const SelfEmploymentRates& rates);

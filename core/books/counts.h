@@ -22,7 +22,7 @@ struct Count {
 /// material and withdrawal).
 class CountList {
  public:
-  void add(const Count& count) { counts_[size_++] = count; }
+  void add(const Count& count) { counts_.at(size_++) = count; }
   const Count* begin() const { return counts_.data(); }
   const Count* end() const { return counts_.data() + size_; }
 
@@ -31,8 +31,8 @@ class CountList {
   std::size_t size_ = 0;
 };
 
-/// Says in which lines of its year a posting counts. Every sum of a year, every month and every "why?" goes
-/// through here, so that they cannot differ.
+/// Says in which lines of its year a posting counts. Every sum of postings, of a year, of a month or in a
+/// "why?", goes through here, so that they cannot differ. (Miles, hours and machines sold count records.)
 class Counts {
  public:
   explicit Counts(const Shop& shop) : shop_{&shop} {}

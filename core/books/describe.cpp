@@ -94,7 +94,7 @@ struct Spent {
     return fmt::format("{}, {}.{} miles", trip.purpose, trip.miles.count / 10, trip.miles.count % 10);
   }
   std::string operator()(const Acquisition& in) const {
-    return fmt::format("{}{}", of_lot ? fmt::format("share of lot {}", in.code) : "price",
+    return fmt::format("{}{}", of_lot ? fmt::format("share of lot {}", in.code) : "price paid",
                        in.pickup_cost.is_zero() ? "" : " with pickup");
   }
   std::string operator()(const Sale& sale) const { return "price" + person(shop, sale.buyer, " from "); }

@@ -9,11 +9,11 @@ Inventory take_inventory(int year, std::span<const MachineAccount> machines, con
   for (const MachineAccount& machine : machines) {
     if (machine.stands != AccountKind::machines || machine.basis.is_zero()) continue;
     inventory.machines.emplace_back(machine.place, machine.basis);
-    inventory.total += machine.basis;
+    inventory.in_machines += machine.basis;
   }
   inventory.parts = stock.on_hand(std::chrono::year{year} / std::chrono::December / 31);
   for (const StockReceipt& receipt : inventory.parts)
-    inventory.total += receipt.cost;
+    inventory.in_parts += receipt.cost;
   return inventory;
 }
 

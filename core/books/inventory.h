@@ -15,7 +15,9 @@ struct Inventory {
   int year = 0;
   std::vector<std::pair<Position, Money>> machines;
   std::vector<StockReceipt> parts;
-  Money total;
+  Money in_machines;
+  Money in_parts;
+  Money total() const { return in_machines + in_parts; }
 };
 
 /// The stock as the accounts have it once the last event of the year is booked.

@@ -6,10 +6,6 @@ namespace secondpull::bookkeeping {
 
 namespace {
 
-int year_of(Date date) {
-  return static_cast<int>(date.year());
-}
-
 /// One line of labour on one machine, sorted by year and by tag.
 struct Logged {
   int year;

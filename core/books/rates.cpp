@@ -35,15 +35,19 @@ Result<MileageRates> MileageRates::make(std::vector<MileageRate> rates) {
   return made;
 }
 
+const MileageRate* MileageRates::on(Date day) const {
+  const auto later = std::upper_bound(rates_.begin(), rates_.end(), day,
+                                      [](Date date, const MileageRate& rate) { return date < rate.from; });
+  return later == rates_.begin() || std::prev(later)->to < day ? nullptr : &*std::prev(later);
+}
+
 Result<Money> MileageRates::cost(const Trip& trip) const {
-  const auto later = std::upper_bound(rates_.begin(), rates_.end(), trip.date,
-                                      [](Date day, const MileageRate& rate) { return day < rate.from; });
-  if (later == rates_.begin() || std::prev(later)->to < trip.date)
+  const MileageRate* const rate = on(trip.date);
+  if (rate == nullptr)
     return problem(fmt::format("No mileage rate is published for {}, the day of a trip of {}.{} miles.",
                                iso(trip.date), trip.miles.count / 10, trip.miles.count % 10),
                    "date", iso(trip.date));
-  return scale(Money::from_minor(trip.miles.count), std::prev(later)->tenths_of_cent_a_mile,
-               kHundredthsOfCent);
+  return scale(Money::from_minor(trip.miles.count), rate->tenths_of_cent_a_mile, kHundredthsOfCent);
 }
 
 }  // namespace secondpull

@@ -27,6 +27,8 @@ class MileageRates {
   /// What a trip costs, rounded half away from zero to cents; a problem naming the day if no rate is
   /// published for it.
   Result<Money> cost(const Trip& trip) const;
+  /// The rate in force on a day, or nullptr. Good as long as this lives unchanged.
+  const MileageRate* on(Date day) const;
   const std::vector<MileageRate>& rates() const { return rates_; }
 
  private:

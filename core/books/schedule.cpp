@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <stdexcept>
 
 #include <fmt/format.h>
 
@@ -29,7 +30,7 @@ struct FormSums {
 
 class Layout {
  public:
-  Layout(const YearFigures& year, const FormOfYears& form) : year_{year}, form_{form} {
+  Layout(const YearFigures& year, const FormOfYears& form) : year_{year}, form_{form}, sizes_{sizes(year)} {
     for (const auto& [category, amount] : year.expenses)
       if (line_of(category) == nullptr) other_.emplace(category, amount);
     Money other;
@@ -70,24 +71,31 @@ class Layout {
     ScheduleLine made{.number = line.number, .what = line.what};
     made.line = year_line(line.key);
     if (made.line == YearLine::miles) {
-      made.text = fmt::format("{}.{}", year_.miles.count / 10, year_.miles.count % 10);
+      made.text = size_text(YearUnit::tenths_of_mile, year_.miles.count, {}) + " miles";
     } else if (made.line) {
-      for (const YearSize& one : sizes(year_))
+      made.amount = Money{};
+      for (const YearSize& one : sizes_)
         if (one.line == *made.line) made.amount = Money::from_minor(one.size);
+      add_categories(line, made);
     } else if (!line.categories.empty()) {
       made.amount = Money{};
       made.line = YearLine::expenses;
-      for (const auto& [category, amount] : year_.expenses)
-        if (line_of(category) == &line) {
-          *made.amount += amount;
-          made.names.push_back(category);
-        }
+      add_categories(line, made);
     } else {
       made.amount = sum_of(line.key);
     }
     made.is_sum = !made.line || line.key == "net_profit" || line.key == "gross_profit" ||
                   line.key == "cost_of_goods_sold";
     return made;
+  }
+
+  /// Adds the expenses that stand on that line of the form.
+  void add_categories(const FormLine& line, ScheduleLine& made) const {
+    for (const auto& [category, amount] : year_.expenses)
+      if (line_of(category) == &line) {
+        *made.amount += amount;
+        made.names.push_back(category);
+      }
   }
 
   Money sum_of(std::string_view key) const {
@@ -98,11 +106,13 @@ class Layout {
     if (key == "net_purchases") return sums_->net_purchases;
     if (key == "goods_available") return sums_->goods_available;
     if (key == "other_expenses" || key == "other_total") return sums_->other_expenses;
-    return {};  // labour: nothing is paid to oneself
+    if (key == "labour") return {};  // nothing is paid to oneself
+    throw std::logic_error(fmt::format("the table of the form has an unknown key: {}", key));
   }
 
   const YearFigures& year_;
   const FormOfYears& form_;
+  std::vector<YearSize> sizes_;
   ByName other_;
   std::optional<FormSums> sums_;
 };
@@ -117,8 +127,8 @@ Schedule schedule_c(const YearFigures& figures, const FormLines& forms) {
   schedule.source = form.source;
   schedule.sure = form.sure;
   if (figures.year < form.from || figures.year > form.to)
-    schedule.sure = fmt::format("the line numbers are those of {}: those of {} are not known to the program",
-                                figures.year > form.to ? form.to : form.from, figures.year);
+    schedule.sure +=
+        fmt::format("; used for {}, whose own numbers are not known to the program", figures.year);
   schedule.parts = Layout{figures, form}.parts();
   return schedule;
 }

@@ -12,9 +12,9 @@ namespace secondpull {
 struct ScheduleLine {
   std::string number;
   std::string what;
-  std::optional<Money> amount;     ///< absent for a line of words or miles
-  std::string text;                ///< where there is no amount: "1,204.0 miles"
-  std::optional<YearLine> line;    ///< the figure of the year that it shows, for "why?"
+  std::optional<Money> amount;   ///< absent for miles
+  std::string text;              ///< where there is no amount: "1,204.0 miles"
+  std::optional<YearLine> line;  ///< the figure of the year that it shows, for "why?"; with `names` those too
   std::vector<std::string> names;  ///< the categories of expense that stand on it
   bool is_sum = false;
 };

@@ -38,8 +38,10 @@ class SelfEmploymentRates {
 struct FormLine {
   std::string number;  ///< "27b"; empty where the form has none
   std::string what;    ///< "other expenses"
-  std::string key;     ///< a line of the year by its word ("gross_receipts"), or what schedule.cpp works out
-  std::string part;    ///< "I" to "V"
+  /// A line of the year by its word ("gross_receipts"), a sum that schedule.cpp works out ("total_expenses"),
+  /// or, where there are categories, a name of its own.
+  std::string key;
+  std::string part;                     ///< "I" to "V"
   std::vector<std::string> categories;  ///< of expenses that belong on it
 };
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include <fmt/format.h>
+
 namespace secondpull {
 
 namespace {
@@ -87,6 +89,39 @@ std::string_view word(YearLine line) {
 
 std::string_view shown(YearLine line) {
   return names(line).shown;
+}
+
+std::string shown(YearLine line, const std::string& name) {
+  if (!has_names(line)) return std::string{shown(line)};
+  const bool no_place = name.empty() && line != YearLine::expenses;
+  return fmt::format("{} ({})", shown(line), no_place ? "no place said" : name);
+}
+
+YearUnit unit_of(YearLine line) {
+  switch (line) {
+    case YearLine::miles:
+      return YearUnit::tenths_of_mile;
+    case YearLine::machines_sold:
+      return YearUnit::machines;
+    case YearLine::hours:
+      return YearUnit::minutes;
+    default:
+      return YearUnit::money;
+  }
+}
+
+std::string size_text(YearUnit unit, std::int64_t size, const Currency& currency) {
+  switch (unit) {
+    case YearUnit::money:
+      return plain(Money::from_minor(size), currency);
+    case YearUnit::minutes:
+      return decimal_hours(Minutes{size});
+    case YearUnit::tenths_of_mile:
+      return fmt::format("{}.{}", size / 10, size % 10);
+    case YearUnit::machines:
+      return std::to_string(size);
+  }
+  return {};
 }
 
 std::span<const YearLine> all_year_lines() {

@@ -45,6 +45,20 @@ std::span<const YearLine> all_year_lines();
 std::optional<YearLine> year_line(std::string_view word);
 /// As a person reads it: "gross receipts", "self-employment tax, estimated".
 std::string_view shown(YearLine);
+/// The same with the category or place of a line that has them: "expenses (rent)", "sales tax owed (no place
+/// said)". Without a name for every other line.
+std::string shown(YearLine line, const std::string& name);
+constexpr bool has_names(YearLine line) {
+  return line == YearLine::expenses || line == YearLine::sales_tax_collected ||
+         line == YearLine::sales_tax_owed;
+}
+
+/// What the whole numbers that stand for figures count.
+enum class YearUnit { money, minutes, tenths_of_mile, machines };
+YearUnit unit_of(YearLine line);
+/// A figure or a part of one in words of its unit, as the exchange format has it: "189.20", "3.33" hours,
+/// "28.0" miles, "1".
+std::string size_text(YearUnit unit, std::int64_t size, const Currency& currency);
 
 /// What moved into the cost of goods in a year, added up from the movements and not from the stock.
 struct GoodsMoved {
@@ -69,6 +83,8 @@ struct YearFigures {
   Money materials;
   Money other_costs;  ///< outside work
   Money closing_inventory;
+  Money closing_machines;    ///< of it, money tied up in machines and hulks
+  Money closing_parts;       ///< and in parts
   Money cost_of_goods_sold;  ///< opening + purchases - withdrawals + materials + other costs - closing
   Money gross_profit;        ///< receipts - returns - cost of goods sold
   ByName expenses;
@@ -104,18 +120,29 @@ struct YearDetail {
   std::optional<AnyId> event;    ///< the record behind it
   std::optional<YearLine> line;  ///< or another figure of the year
   std::string what;              ///< "sold #14 to Ruel", "opening inventory"
-  std::int64_t size = 0;         ///< minor units, minutes, tenths of a mile, machines
+  YearUnit unit = YearUnit::money;
+  std::int64_t size = 0;
 };
 
 /// How a figure came about: the answer to "why?".
 struct YearWhy {
-  enum class Unit { money, minutes, tenths_of_mile, machines };
-  Unit unit = Unit::money;
+  using Unit = YearUnit;
+  YearUnit unit = YearUnit::money;
   std::int64_t size = 0;  ///< the figure
+  bool given = true;      ///< false for a figure that there is not: `how` says why
   std::string how;        ///< in one sentence
   /// They add up to the figure, but for a quotient or a rate (`adds_up` false), whose terms they are.
   std::vector<YearDetail> details;
   bool adds_up = true;
+};
+
+/// Sales tax of one place in one year.
+struct TaxOfPlace {
+  std::string place;
+  Money owed_before;  ///< at the start of the year
+  Money collected;    ///< less what went back
+  Money handed_on;
+  Money owed;  ///< at its end
 };
 
 /// What one month of a year brought; the twelve add up to the year's figures.

@@ -11,10 +11,6 @@ namespace secondpull {
 
 namespace {
 
-bool in_year(Date date, int year) {
-  return static_cast<int>(date.year()) == year;
-}
-
 std::string about(const Shop& shop, const Trip& trip) {
   if (trip.machine) return called(shop, *trip.machine);
   const Acquisition* const lot = trip.acquisition ? shop.find(*trip.acquisition) : nullptr;
@@ -26,7 +22,7 @@ std::string about(const Shop& shop, const Trip& trip) {
 MileageLog mileage_log(const Shop& shop, const MileageRates& rates, int year) {
   std::vector<const Trip*> trips;
   for (const Trip& trip : shop.all<Trip>())
-    if (in_year(trip.date, year)) trips.push_back(&trip);
+    if (year_of(trip.date) == year) trips.push_back(&trip);
   std::sort(trips.begin(), trips.end(), [](const Trip* a, const Trip* b) {
     return std::tie(a->date, a->entered) < std::tie(b->date, b->entered);
   });
@@ -40,7 +36,7 @@ MileageLog mileage_log(const Shop& shop, const MileageRates& rates, int year) {
                                                          .purpose = trip->purpose,
                                                          .miles = trip->miles,
                                                          .about = about(shop, *trip)});
-    if (const auto cost = priced ? rates.cost(*trip) : problem({}); cost) {
+    if (const auto cost = rates.cost(*trip); priced && cost) {
       line.cost = *cost;
       log.cost += *cost;
     }
@@ -64,38 +60,12 @@ std::vector<Received> received_by_payment(const Shop& shop, int year) {
     way.sales_tax += sales_tax;
   };
   for (const Sale& sale : shop.all<Sale>())
-    if (in_year(sale.date, year)) receive(sale.payment, sale.price, sale.sales_tax);
+    if (year_of(sale.date) == year) receive(sale.payment, sale.price, sale.sales_tax);
   for (const PartSale& sale : shop.all<PartSale>())
-    if (in_year(sale.date, year)) receive({}, sale.price, sale.sales_tax);
+    if (year_of(sale.date) == year) receive({}, sale.price, sale.sales_tax);
   std::vector<Received> all;
   for (auto& [payment, way] : ways)
     all.push_back(std::move(way));
-  return all;
-}
-
-std::vector<TaxOfPlace> sales_tax_by_place(const Books& books, int year) {
-  std::map<std::string, TaxOfPlace, std::less<>> places;
-  for (const Transaction& transaction : books.transactions()) {
-    if (static_cast<int>(transaction.date.year()) > year) break;
-    const bool before = !in_year(transaction.date, year);
-    const bool handed_on = std::holds_alternative<TaxPaidId>(transaction.event);
-    for (const Posting& posting : transaction.postings) {
-      if (posting.account.kind != AccountKind::sales_tax) continue;
-      TaxOfPlace& place = places[posting.account.name];
-      place.place = posting.account.name;
-      place.owed -= posting.amount;
-      if (before)
-        place.owed_before -= posting.amount;
-      else if (handed_on)
-        place.handed_on += posting.amount;
-      else
-        place.collected -= posting.amount;
-    }
-  }
-  std::vector<TaxOfPlace> all;
-  for (auto& [name, place] : places)
-    if (!place.owed_before.is_zero() || !place.collected.is_zero() || !place.handed_on.is_zero())
-      all.push_back(std::move(place));
   return all;
 }
 

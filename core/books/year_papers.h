@@ -39,16 +39,6 @@ struct Received {
 };
 std::vector<Received> received_by_payment(const Shop& shop, int year);  ///< in order of the words
 
-/// Sales tax of one place in one year.
-struct TaxOfPlace {
-  std::string place;
-  Money owed_before;  ///< at the start of the year
-  Money collected;    ///< less what went back
-  Money handed_on;
-  Money owed;  ///< at its end
-};
-std::vector<TaxOfPlace> sales_tax_by_place(const Books& books, int year);  ///< what is not all zero
-
 /// Money that lies in a machine or in parts, and for how long.
 struct TiedUp {
   std::optional<MachineId> machine;
@@ -57,8 +47,8 @@ struct TiedUp {
   Date since{};
   int days = 0;
 };
-/// What is here on `today`: machines and hulks at what they have cost so far, and every receipt of parts, the
-/// longest first.
+/// What is here once everything on record has happened: machines and hulks at what they have cost, and every
+/// receipt of parts; what came in up to `today`, the longest first.
 std::vector<TiedUp> tied_up(const Books& books, Date today);
 
 }  // namespace secondpull

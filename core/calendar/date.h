@@ -19,6 +19,10 @@ Result<Date> parse_date(std::string_view text, std::string_view field);
 /// day without a year is the latest one not after today; a year of two digits is one of 2000 to 2099.
 Result<Date> parse_typed_date(std::string_view text, Date today, std::string_view field);
 
+constexpr int year_of(Date date) {
+  return static_cast<int>(date.year());
+}
+
 std::string iso(Date date);    ///< "2026-03-05"
 std::string shown(Date date);  ///< "5 March 2026"
 std::string shown_short(Date date,

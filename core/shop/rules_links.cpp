@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <set>
 #include <string_view>
 #include <vector>
 
@@ -25,6 +26,13 @@ void check_unique(const Shop& shop, RuleBreaks& breaks, std::string Record::*cod
       breaks.add(
           records[i]->id, column, records[i]->*code,
           fmt::format("The {} {} is used twice: each needs one of its own.", column, records[i]->*code));
+}
+
+void check_closed_once(const Shop& shop, RuleBreaks& breaks) {
+  std::set<std::int64_t> years;
+  for (const ClosedYear& one : shop.all<ClosedYear>())
+    if (!years.insert(one.year).second)
+      breaks.add(one.id, "year", std::to_string(one.year), fmt::format("{} is closed already.", one.year));
 }
 
 /// Each reference of a kind of record, with its column.
@@ -125,6 +133,7 @@ void check_identifiers(const Shop& shop, RuleBreaks& breaks) {
   check_unique(shop, breaks, &Fault::code, "fault");
   check_unique(shop, breaks, &Part::code, "part");
   check_unique(shop, breaks, &Order::code, "order");
+  check_closed_once(shop, breaks);
 }
 
 void check_references(const Shop& shop, RuleBreaks& breaks) {

@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "core/books/event_name.h"
+
 namespace secondpull::db {
 
 namespace {
@@ -39,39 +41,6 @@ std::string plain_text(std::string text) {
   return text;
 }
 
-/// What kind of record an event is, with its own identifier where it has one.
-struct EventName {
-  const Shop& shop;
-
-  std::string operator()(AcquisitionId id) const { return coded("acquisition", id); }
-  std::string operator()(OrderId id) const { return coded("order", id); }
-  std::string operator()(MaterialId id) const { return named("material", id); }
-  std::string operator()(FindingId id) const { return named("finding", id); }
-  std::string operator()(FittedId id) const { return named("fitted", id); }
-  std::string operator()(SaleId id) const { return named("sale", id); }
-  std::string operator()(ReturnId id) const { return named("return", id); }
-  std::string operator()(AllowanceId id) const { return named("allowance", id); }
-  std::string operator()(PartSaleId id) const { return named("part sold", id); }
-  std::string operator()(TaxPaidId id) const { return named("tax paid", id); }
-  std::string operator()(DisposalId id) const { return named("disposal", id); }
-  std::string operator()(TripId id) const { return named("trip", id); }
-  std::string operator()(ExpenseId id) const { return named("expense", id); }
-  template <class Other>
-  std::string operator()(Other id) const {
-    return named("record", id);
-  }
-
- private:
-  template <class Id>
-  std::string named(std::string_view kind, Id id) const {
-    return fmt::format("{} {}", kind, number(id));
-  }
-  template <class Id>
-  std::string coded(std::string_view kind, Id id) const {
-    return fmt::format("{} {}", kind, account_name(shop.find(id)->code));
-  }
-};
-
 class Writer {
  public:
   explicit Writer(const Books& books) : books_{books}, shop_{books.shop()} {}
@@ -101,7 +70,7 @@ class Writer {
 
   void add(const Transaction& transaction) {
     if (transaction.postings.empty()) return;
-    std::string event = std::visit(EventName{shop_}, transaction.event);
+    std::string event = account_name(event_name(shop_, transaction.event));
     // The code before the description ends at its bracket.
     std::replace(event.begin(), event.end(), ')', '_');
     out_ += fmt::format("\n{} ({}) {}\n    ; event: {}\n", iso(transaction.date), event,

@@ -124,6 +124,20 @@ TEST_F(Closing, GuardsTheSplitOfADonorAgainstAHarvestOfALaterYear) {
       << "the hulk left in 2025 at its share";
 }
 
+TEST_F(Closing, KeepsNoOtherFiguresThanThoseOfTheRecords) {
+  const auto stale = close(2025);
+  Sale changed = record(sale);
+  changed.price = money("90.00");
+  build.shop().all<Sale>().replace(changed);
+  const auto refused = moved_by(*stale);
+  ASSERT_TRUE(refused) << "made before the sale was mended";
+  EXPECT_THAT(refused->sentence, HasSubstr("gross receipts from 100.00 to 90.00"));
+  closed_now(2025);
+  KeptFigure forged = *build.shop().all<KeptFigure>().begin();
+  forged.size += 1;
+  EXPECT_TRUE(replacing(forged));
+}
+
 TEST_F(Closing, EndsWhenTheYearIsOpenedAgain) {
   closed_now(2025);
   const auto opened = reopen_year(build.shop(), 2025);

@@ -5,8 +5,10 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "core/books/closing.h"
 #include "db/backups.h"
 #include "db/connection.h"
+#include "db/rates/published_rates.h"
 #include "db/shop_folder.h"
 #include "tests/db/store/test_shop.h"
 
@@ -70,9 +72,9 @@ TEST(Migrations, BringAShopOfTheFirstReleaseToClosedYears) {
     ASSERT_FALSE(file.tableExists("closed_years"));
   }
   Store store = reopened(folder);
-  Change change{*store.shop(), "Closed the books of 2025"};
-  change.add(ClosedYear{.year = 2025, .closed = day(1, 2)});
-  done(store, change);
+  done(store, take_in(*store.shop(), "1"));
+  const auto books = Books::of(store.shop(), published_mileage_rates());
+  done(store, close_year(*books, published_self_employment_rates(), 2026, day(12, 31)), noon(12, 31));
   EXPECT_EQ(reopened(folder, Access::read).shop()->all<ClosedYear>().size(), 1U);
 }
 
