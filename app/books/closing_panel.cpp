@@ -188,17 +188,15 @@ void ClosingPanel::refresh() {
   const auto books = session().books();
   const auto shop = session().shop();
   std::vector<YearState> states;
-  if (const auto years = books->years())
-    for (int each = years->first; each <= years->second; ++each) {
-      YearState& state = states.emplace_back(YearState{.year = each});
-      if (const ClosedYear* kept = closed(*shop, each)) {
-        state.closed = kept->closed;
-        const auto moved = drift(*books, session().taxRates(), each);
-        state.same = moved && moved->empty();
-      }
-      if (const auto figures = books->year(each, session().taxRates()))
-        state.net_profit = figures->net_profit;
+  for (const int each : books->dated_years()) {
+    YearState& state = states.emplace_back(YearState{.year = each});
+    if (const ClosedYear* kept = closed(*shop, each)) {
+      state.closed = kept->closed;
+      const auto moved = drift(*books, session().taxRates(), each);
+      state.same = moved && moved->empty();
     }
+    if (const auto figures = books->year(each, session().taxRates())) state.net_profit = figures->net_profit;
+  }
   years_->setVisible(!states.empty());
   years_title_->setVisible(!states.empty());
   years_model_->setRows(states);

@@ -72,7 +72,7 @@ SalesTaxPanel::SalesTaxPanel(Session& session, QWidget* parent) : BooksPanel(ses
 }
 
 void SalesTaxPanel::refresh() {
-  const std::vector<TaxOfPlace> places = sales_tax_by_place(*session().books(), year());
+  const std::vector<TaxOfPlace> places = session().books()->sales_tax(year());
   none_->setVisible(places.empty());
   table_->setVisible(!places.empty());
   const TaxOfPlace sum = together(places);

@@ -55,7 +55,7 @@ class Search {
         "said to be still here. If one has gone, say when: its cost leaves with it");
   }
   void tax_owed() {
-    const Money owed = together(sales_tax_by_place(books_, year_)).owed;
+    const Money owed = together(books_.sales_tax(year_)).owed;
     if (owed <= Money{}) return;
     items_.push_back(
         {.what = Unfinished::tax_owed,
