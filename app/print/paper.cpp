@@ -31,6 +31,10 @@ QString tr(const char* text) {
 QFont paperFont(qreal points) {
   QFont font{QStringLiteral("Lato")};  // its digits are all of one width
   font.setPointSizeF(points);
+  // Any spacing of letters keeps Qt from drawing two of them as one: what is drawn so cannot be searched for
+  // or copied out of a PDF.
+  constexpr qreal kNoLigatures = 0.02;
+  font.setLetterSpacing(QFont::AbsoluteSpacing, kNoLigatures);
   return font;
 }
 

@@ -84,8 +84,8 @@ class Layout {
     } else {
       made.amount = sum_of(line.key);
     }
-    made.is_sum = !made.line || line.key == "net_profit" || line.key == "gross_profit" ||
-                  line.key == "cost_of_goods_sold";
+    made.is_sum = (!made.line && line.key != "labour" && line.key != "net_purchases") ||
+                  line.key == "net_profit" || line.key == "gross_profit" || line.key == "cost_of_goods_sold";
     return made;
   }
 

@@ -64,10 +64,11 @@ class Search {
                                  shown(owed, shop_.settings.currency))});
   }
   void not_over(Date today) {
-    if (static_cast<int>(today.year()) > year_) return;
+    const Date last = std::chrono::year{year_} / std::chrono::December / 31;
+    if (today >= last) return;
     items_.push_back(
         {.what = Unfinished::year_not_over,
-         .sentence = fmt::format("{} is not over: it can be closed from 1 January {} on.", year_, year_ + 1),
+         .sentence = fmt::format("{} is not over: it can be closed from {} on.", year_, shown(last)),
          .blocks = true});
   }
   std::vector<UnfinishedItem> taken() { return std::move(items_); }
