@@ -10,6 +10,7 @@
 
 #include "app/frame/what_now.h"
 #include "app/parts/look.h"
+#include "core/books/closing.h"
 #include "tests/app/shop_for_test.h"
 
 namespace secondpull::app::test {
@@ -239,14 +240,16 @@ TEST_F(Window, TellsEveryPageThatHasBeenMadeWhatChanged) {
 }
 
 TEST_F(Window, AsksBeforeTakingBackOpensAClosedYear) {
-  Change closing{*shop.session->shop(), "Closed the books of 2025"};
-  closing.add(ClosedYear{.year = 2025, .closed = shop.session->today()});
-  ASSERT_FALSE(shop.session->perform(closing));
+  shop.logMachine("Tarnwick", "21");
+  const int year = year_of(shop.session->today());
+  const Date last = std::chrono::year{year} / std::chrono::December / 31;
+  ASSERT_FALSE(
+      shop.session->perform(close_year(*shop.session->books(), shop.session->taxRates(), year, last)));
   key(Qt::Key_Z, Qt::ControlModifier);
   ASSERT_TRUE(ask()->isVisible());
-  EXPECT_TRUE(ask()->findChild<QLabel*>("ask.sentence")->text().contains("2025"));
+  EXPECT_TRUE(ask()->findChild<QLabel*>("ask.sentence")->text().contains(QString::number(year)));
   EXPECT_EQ(shop.session->shop()->all<ClosedYear>().size(), 1u);
-  QTest::mouseClick(answer("Open 2025 again"), Qt::LeftButton);
+  QTest::mouseClick(answer(QString{"Open %1 again"}.arg(year)), Qt::LeftButton);
   EXPECT_TRUE(shop.session->shop()->all<ClosedYear>().empty());
 }
 

@@ -67,8 +67,8 @@ TEST(Unfinished, ASoundYearThatIsOverHasNothing) {
   s.bought("1", day("2026-03-02"), money("40.00"));
   const auto books = Books::of(std::make_shared<const Shop>(s.shop()), rates_of_2026());
   ASSERT_TRUE(books);
-  EXPECT_TRUE(unfinished(*books, rates_of_2026(), 2026, day("2027-01-01")).empty());
-  const auto early = unfinished(*books, rates_of_2026(), 2026, day("2026-12-31"));
+  EXPECT_TRUE(unfinished(*books, rates_of_2026(), 2026, day("2026-12-31")).empty());
+  const auto early = unfinished(*books, rates_of_2026(), 2026, day("2026-12-30"));
   ASSERT_EQ(kinds(early), std::vector{Unfinished::year_not_over});
   EXPECT_TRUE(early[0].blocks);
 }
