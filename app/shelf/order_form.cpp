@@ -1,5 +1,6 @@
 #include "app/shelf/order_form.h"
 
+#include <QCheckBox>
 #include <QLabel>
 
 #include "app/bench/form_fields.h"
@@ -32,6 +33,11 @@ Form* orderForm(Session& session, QWidget* parent) {
       fields.add("tax", QObject::tr("Tax"), new MoneyEdit(QStringLiteral("tax"), session.currency(), form));
   auto* arrived = fields.add("arrived", QObject::tr("Arrived on, if it is here already"),
                              new DateEdit(QStringLiteral("arrived"), session.today(), form), 2);
+  // Stock that was here before can only be entered in the year in which the books begin.
+  auto* opening = fields.add("opening", QObject::tr("Opening stock"),
+                             new QCheckBox{QObject::tr("Was here when the books begin"), form}, 2);
+  const auto years = session.books()->years();
+  form->setFieldShown("opening", !years || years->first == year_of(session.today()));
   auto* total = faded({}, form);
   total->setObjectName(QStringLiteral("orderTotal"));
   form->addWide(total);
@@ -68,6 +74,8 @@ Form* orderForm(Session& session, QWidget* parent) {
     order.arrived = arrived->value();
     order.freight = freight->value().value_or(Money{});
     order.tax = tax->value().value_or(Money{});
+    order.opening = opening->isChecked();
+    if (order.opening && !order.arrived) order.arrived = order.date;
     for (const PartRows::Row& row : rows->filled())
       order.lines.push_back({row.part, row.quantity, row.amount, row.machine});
     const auto shop = session.shop();

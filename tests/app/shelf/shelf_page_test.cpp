@@ -93,6 +93,18 @@ TEST_F(ShelfTest, ARowFollowsTheLastOneBegunAndItsPriceIsTheLastOne) {
   EXPECT_EQ(child<MoneyEdit>("amount3")->value(), cents(12'00));
 }
 
+TEST_F(ShelfTest, PartsThatWereHereWhenTheBooksBeganAreOpeningStockInHand) {
+  open();
+  turnTo("place an order");
+  type("part1", "carburettor");
+  type("amount1", "15.99");
+  child<QCheckBox>("order.opening")->setChecked(true);
+  enter("amount1");
+  ASSERT_EQ(test_.shop()->all<Order>().size(), 1u);
+  EXPECT_TRUE(test_.shop()->all<Order>().begin()->opening);
+  EXPECT_EQ(test_.books()->on_hand(*test_.find("carburettor")), 1);
+}
+
 TEST_F(ShelfTest, AnOrderForAMachineThatIsNotHereIsRefusedAndStays) {
   open();
   turnTo("place an order");
