@@ -43,9 +43,8 @@ class Search {
     std::vector<AnyId> found;
     for (const Order& order : shop_.all<Order>())
       if (in_year(order.date) && (!order.arrived || *order.arrived > end)) found.emplace_back(order.id);
-    add(Unfinished::orders_under_way, std::move(found), false, "order was", "orders were",
-        "still under way at the year's end: in neither the purchases nor the stock of the year. If one did "
-        "arrive, say when");
+    add(Unfinished::orders_under_way, std::move(found), false, "order has", "orders have",
+        "not arrived within the year: in neither its purchases nor its stock. If one did arrive, say when");
   }
   void hulks() {
     std::vector<AnyId> found;
@@ -57,11 +56,10 @@ class Search {
   void tax_owed() {
     const Money owed = together(books_.sales_tax(year_)).owed;
     if (owed <= Money{}) return;
-    items_.push_back(
-        {.what = Unfinished::tax_owed,
-         .sentence = fmt::format("{} of sales tax is owed at the year's end: write down what was "
-                                 "handed on in the year, if some of it was.",
-                                 shown(owed, shop_.settings.currency))});
+    items_.push_back({.what = Unfinished::tax_owed,
+                      .sentence = fmt::format("{} of sales tax is owed: write down what was handed on in the "
+                                              "year, if some of it was.",
+                                              shown(owed, shop_.settings.currency))});
   }
   void not_over(Date today) {
     const Date last = std::chrono::year{year_} / std::chrono::December / 31;
