@@ -10,12 +10,14 @@
 #include "app/books/year_rows.h"
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
+#include "app/parts/two_sides.h"
 #include "app/print/table_report.h"
 
 namespace secondpull::app {
 namespace {
 
 constexpr int kYearsWidth = 56 * kGrid;
+constexpr int kChecksLeast = 50 * kGrid;
 
 QString text(const std::string& said) {
   return QString::fromStdString(said);
@@ -153,9 +155,14 @@ ClosingPanel::ClosingPanel(Session& session, QWidget* parent) : BooksPanel(sessi
   kept_title_ = label("subheading");
   connect(do_, &QPushButton::clicked, this, &ClosingPanel::closeOrOpen);
   connect(checks_, &DataTable::opened, this, [this](int row) { go(checks_model_->row(row)); });
-  connect(years_, &DataTable::opened, this, [this](int row) { emit wantsYear(years_model_->row(row).year); });
+  connect(years_, &DataTable::opened, this, [this](int row) {
+    sides_->turnTo(1);
+    emit wantsYear(years_model_->row(row).year);
+  });
 
-  auto* right = new QVBoxLayout;
+  auto* checks = new QWidget;
+  auto* right = new QVBoxLayout{checks};
+  right->setContentsMargins(0, 0, 0, 0);
   right->setSpacing(kGrid);
   right->addWidget(title_);
   right->addWidget(says_);
@@ -169,19 +176,27 @@ ClosingPanel::ClosingPanel(Session& session, QWidget* parent) : BooksPanel(sessi
   right->addWidget(kept_title_);
   right->addWidget(kept_, 2);
   right->addStretch(0);
-  auto* left = new QVBoxLayout;
+  auto* years = new QWidget;
+  auto* left = new QVBoxLayout{years};
+  left->setContentsMargins(0, 0, 0, 0);
   left->setSpacing(kGrid);
   years_title_ = label("subheading");
   years_title_->setText(tr("The years"));
   left->addWidget(years_title_);
   left->addWidget(years_, 1);
   left->addStretch(0);
-  auto* line = new QHBoxLayout{this};
-  line->setContentsMargins(0, 0, 0, 0);
-  line->setSpacing(4 * kGrid);
   years_->setMinimumWidth(grown(kYearsWidth));
-  line->addLayout(left, 1);
-  line->addLayout(right, 2);
+  sides_ = new TwoSides{tr("The years, or the one chosen"),
+                        QStringLiteral("closingSides"),
+                        {years, tr("the years"), kYearsWidth, 1},
+                        {checks, tr("one year"), kChecksLeast, 2},
+                        TwoSides::Between::gap};
+  sides_->setGap(4 * kGrid);
+  auto* box = new QVBoxLayout{this};
+  box->setContentsMargins(0, 0, 0, 0);
+  box->setSpacing(kGrid);
+  box->addWidget(sides_->words());
+  box->addWidget(sides_, 1);
 }
 
 void ClosingPanel::refresh() {
@@ -197,8 +212,7 @@ void ClosingPanel::refresh() {
     }
     if (const auto figures = books->year(each, session().taxRates())) state.net_profit = figures->net_profit;
   }
-  years_->setVisible(!states.empty());
-  years_title_->setVisible(!states.empty());
+  sides_->setFirstGone(states.empty());
   years_model_->setRows(states);
   for (std::size_t at = 0; at < states.size(); ++at)
     if (states[at].year == year()) years_->selectSourceRow(static_cast<int>(at));
@@ -244,6 +258,7 @@ void ClosingPanel::showKept() {
 }
 
 void ClosingPanel::start() {
+  sides_->turnTo(1);
   if (!checks_->isHidden())
     checks_->setFocus();
   else

@@ -7,9 +7,10 @@
 
 class QLabel;
 class QPushButton;
-class QVBoxLayout;
 
 namespace secondpull::app {
+
+class TwoSides;
 
 /// Where each year stands, what is worth a look before one is closed, closing it and opening it again, and
 /// the figures that were kept beside those of now. Object names: closingYears, closingChecks,
@@ -42,6 +43,7 @@ class ClosingPanel : public BooksPanel {
   DataTable *years_, *checks_, *kept_;
   QLabel *title_, *says_, *years_title_, *checks_title_, *kept_title_;
   QPushButton* do_;
+  TwoSides* sides_;
 };
 
 }  // namespace secondpull::app

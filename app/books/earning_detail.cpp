@@ -16,6 +16,7 @@ namespace secondpull::app {
 WhyFigure* figureNamed(const QString& label, const char* name) {
   auto* made = new WhyFigure{label};
   made->setObjectName(QString::fromLatin1(name));
+  made->setShrinks();
   return made;
 }
 

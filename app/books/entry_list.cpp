@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 
 #include "app/parts/edits.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "core/shop/bench.h"
 
@@ -109,6 +110,7 @@ void EntryList::makeForm(const std::optional<AnyId>& changing) {
                                  : QStringLiteral("books.%1").arg(name_);
   form_ = new Form{session_, draft, title(changing.has_value()), this};
   form_->setObjectName(name_ + QStringLiteral("Form"));
+  form_->setTitleShown(!isTextLarge());  // the table below needs its height
   form_->setColumns(fieldsInARow());
   form_->setSaveText(changing ? tr("Save the change") : tr("Write it down"));
   addFields(*form_);

@@ -4,11 +4,11 @@
 #include <set>
 
 #include <QAbstractProxyModel>
+#include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QSplitter>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -26,12 +26,15 @@
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "app/parts/tag_delegate.h"
+#include "app/parts/two_sides.h"
 #include "app/print/table_report.h"
 #include "core/shop/describe.h"
 
 namespace secondpull::app {
 namespace {
 
+constexpr int kTableLeast = 60 * kGrid;
+constexpr int kChartsLeast = 54 * kGrid;
 constexpr GroupBy kGroups[] = {GroupBy::machine, GroupBy::kind,  GroupBy::source,
                                GroupBy::make,    GroupBy::month, GroupBy::year};
 
@@ -61,20 +64,19 @@ MachinesPanel::MachinesPanel(Session& session, QWidget* parent) : BooksPanel(ses
   auto* box = new QVBoxLayout{content};
   box->setContentsMargins(0, 0, 0, 0);
   box->setSpacing(kGrid);
+  sides_ = new TwoSides{tr("Table or charts"),
+                        QStringLiteral("booksSides"),
+                        {makeTables(), tr("table"), kTableLeast, 3},
+                        {makeCharts(), tr("charts"), kChartsLeast, 2},
+                        TwoSides::Between::handle};
+  connect(sides_, &TwoSides::bothChanged, this, &MachinesPanel::placeDetail);
   box->addWidget(makeHead());
   problem_ = new QLabel;
   problem_->setObjectName(QStringLiteral("booksProblem"));
   problem_->setWordWrap(true);
   setRank(problem_, "problem");
   box->addWidget(problem_);
-  auto* sides = new QSplitter{Qt::Horizontal};
-  sides->setChildrenCollapsible(false);
-  sides->setHandleWidth(3 * kGrid);
-  sides->addWidget(makeTables());
-  sides->addWidget(makeCharts());
-  sides->setStretchFactor(0, 3);
-  sides->setStretchFactor(1, 2);
-  box->addWidget(sides, 1);
+  box->addWidget(sides_, 1);
 
   auto* empty =
       new EmptyState{QStringLiteral("books"), tr("What each machine earned stands here once one is sold."),
@@ -93,8 +95,8 @@ QWidget* MachinesPanel::makeHead() {
   total_profit_ = figureNamed(tr("Profit"), "booksTotalProfit");
   total_hours_ = figureNamed(tr("Hours"), "booksTotalHours");
   total_pay_ = figureNamed(tr("Pay per hour"), "booksTotalPay");
-  return headLine(
-      {heading(tr("What the machines earned")), total_gross_, total_profit_, total_hours_, total_pay_});
+  return new HeadLine{{total_gross_, total_profit_, total_hours_, total_pay_, sides_->words()},
+                      heading(tr("What the machines earned"))};
 }
 
 QWidget* MachinesPanel::makeTables() {
@@ -159,6 +161,11 @@ QWidget* MachinesPanel::makeTables() {
   return side;
 }
 
+void MachinesPanel::start() {
+  sides_->turnTo(0);
+  currentTable()->setFocus();
+}
+
 GroupBy MachinesPanel::by() const {
   return kGroups[std::max(0, group_by_->current())];
 }
@@ -174,23 +181,33 @@ void MachinesPanel::follow(DataTable* table) {
 
 QWidget* MachinesPanel::makeCharts() {
   auto* side = new QWidget;
-  auto* box = new QVBoxLayout{side};
-  box->setContentsMargins(0, 0, 0, 0);
-  box->setSpacing(kGrid);
+  charts_ = new QGridLayout{side};
+  charts_->setContentsMargins(0, 0, 0, 0);
+  charts_->setSpacing(kGrid);
   bars_title_ = new QLabel;
   setRank(bars_title_, "subheading");
-  box->addWidget(bars_title_);
+  charts_->addWidget(bars_title_, 0, 0);
   const QString code = QString::fromStdString(session().currency().code);
   profit_bars_ = new MoneyBars{tr("Chart of profit"), tr("profit, %1").arg(code), session().currency()};
   profit_bars_->setObjectName(QStringLiteral("booksBars"));
   profit_bars_->setChoosing(true);
   connect(profit_bars_, &MoneyBars::currentChanged, this,
           [this](int bar) { currentTable()->selectSourceRow(bars_[static_cast<std::size_t>(bar)]); });
-  box->addWidget(profit_bars_, 4);
+  charts_->addWidget(profit_bars_, 1, 0);
+  charts_->setRowStretch(1, 1);
 
   detail_ = new EarningDetail{session()};
-  box->addWidget(detail_, 4);
+  placeDetail(true);
   return side;
+}
+
+void MachinesPanel::placeDetail(bool below) {
+  // Beside the bars where the charts have the whole width: large text leaves less height.
+  charts_->removeWidget(detail_);
+  charts_->addWidget(detail_, below ? 2 : 0, below ? 0 : 1, below ? 1 : 2, 1);
+  charts_->setRowStretch(2, below ? 1 : 0);
+  charts_->setColumnStretch(0, 1);
+  charts_->setColumnStretch(1, below ? 0 : 1);
 }
 
 void MachinesPanel::refresh() {

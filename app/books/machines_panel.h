@@ -7,6 +7,7 @@
 #include "app/books/books_panel.h"
 #include "app/books/earning_rows.h"
 
+class QGridLayout;
 class QLabel;
 class QLineEdit;
 class QPushButton;
@@ -17,6 +18,7 @@ namespace secondpull::app {
 class EarningDetail;
 class EarningFilter;
 class MoneyBars;
+class TwoSides;
 class WhyFigure;
 class WordRow;
 
@@ -26,7 +28,7 @@ class MachinesPanel : public BooksPanel {
  public:
   MachinesPanel(Session& session, QWidget* parent);
   void refresh() override;
-  void start() override { currentTable()->setFocus(); }
+  void start() override;
   Report report() const override;
   bool isAboutAYear() const override { return false; }
   void openMachine(MachineId machine) override;
@@ -44,6 +46,7 @@ class MachinesPanel : public BooksPanel {
   QWidget* makeHead();
   QWidget* makeTables();
   QWidget* makeCharts();
+  void placeDetail(bool below);  ///< below the bars, or beside them
   void follow(DataTable* table);
 
   GroupBy by() const;
@@ -79,6 +82,8 @@ class MachinesPanel : public BooksPanel {
   MoneyBars* profit_bars_;
   QLabel* bars_title_;
   EarningDetail* detail_;
+  TwoSides* sides_;
+  QGridLayout* charts_;
 };
 
 }  // namespace secondpull::app

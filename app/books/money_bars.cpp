@@ -15,14 +15,16 @@
 #include <QtCharts/QChartView>
 #include <QtCharts/QHorizontalStackedBarSeries>
 
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 
 namespace secondpull::app {
 namespace {
 
-constexpr int kRowHeight = 24;   // room for a line of text at the usual size
-constexpr int kAxisHeight = 52;  // the ticks' texts and the axis title
-constexpr int kLabelGap = 6;     // between a bar and its amount
+constexpr int kRowHeight = 24;     // room for a line of text at the usual size
+constexpr int kAxisHeight = 52;    // the ticks' texts and the axis title, at the usual size
+constexpr int kLeastHeight = 104;  // with large text: the axis is then most of it
+constexpr int kLabelGap = 6;       // between a bar and its amount
 constexpr int kMostTicks = 5;
 constexpr qreal kBarShare = 0.62;  // of a row's height
 constexpr qreal kEdge = 1.5;       // outline of the chosen row
@@ -238,12 +240,13 @@ QSize MoneyBars::sizeHint() const {
 }
 
 QSize MoneyBars::minimumSizeHint() const {
-  return {280, 4 * kRowHeight + kAxisHeight};
+  // Large text fills a window's height: charts give way first.
+  return {280, isTextLarge() ? kLeastHeight : 4 * kRowHeight + kAxisHeight};
 }
 
 int MoneyBars::shownRows() const {
   const int line = std::max(kRowHeight, QFontMetrics{font()}.height() + kGrid / 2);
-  return std::max(1, (height() - kAxisHeight) / line);
+  return std::max(1, (height() - grown(kAxisHeight)) / line);
 }
 
 void MoneyBars::setBars(std::vector<MoneyBar> bars) {

@@ -7,6 +7,7 @@
 
 #include "app/books/earning_detail.h"
 #include "app/books/expense_list.h"
+#include "app/books/head_line.h"
 #include "app/books/money_bars.h"
 #include "app/books/plain_figures.h"
 #include "app/books/trip_list.h"
@@ -14,6 +15,7 @@
 #include "app/parts/form.h"
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
+#include "app/parts/two_sides.h"
 #include "app/print/table_report.h"
 #include "core/books/year_sums.h"
 #include "core/shop/describe.h"
@@ -22,6 +24,7 @@ namespace secondpull::app {
 namespace {
 
 enum Which { kExpenses, kTrips };
+constexpr int kLinesLeast = 60 * kGrid;
 constexpr int kBarsWidth = 48 * kGrid;
 constexpr int kBarRow = 4 * kGrid;
 constexpr int kBarsFoot = 8 * kGrid;  // axis and its title
@@ -37,14 +40,14 @@ MoneyOutPanel::MoneyOutPanel(Session& session, QWidget* parent) : BooksPanel(ses
   total_ = figureNamed(tr("Written down as spent"), "expenseTotal");
   miles_ = figureNamed(tr("Miles"), "tripMilesTotal");
   cost_ = figureNamed(tr("At the rate of their day"), "tripCostTotal");
+  stack_ = new QStackedWidget;
+  stack_->addWidget(makeExpenses());
   auto* head = new QHBoxLayout;
   head->setSpacing(4 * kGrid);
   head->addWidget(which_, 1);
-  for (WhyFigure* figure : {total_, miles_, cost_})
-    head->addWidget(figure);
+  head->addWidget(sides_->words());
+  head->addWidget(new HeadLine{{total_, miles_, cost_}});
   box->addLayout(head);
-  stack_ = new QStackedWidget;
-  stack_->addWidget(makeExpenses());
   stack_->addWidget(makeTrips());
   box->addWidget(stack_, 1);
   connect(which_, &WordRow::chosen, this, [this](int which) {
@@ -55,13 +58,11 @@ MoneyOutPanel::MoneyOutPanel(Session& session, QWidget* parent) : BooksPanel(ses
 }
 
 QWidget* MoneyOutPanel::makeExpenses() {
-  auto* whole = new QWidget;
-  auto* line = new QHBoxLayout{whole};
-  line->setContentsMargins(0, 0, 0, 0);
-  line->setSpacing(3 * kGrid);
-  expenses_ = new ExpenseList{session(), whole};
-  line->addWidget(expenses_, 1);
-  auto* side = new QVBoxLayout;
+  expenses_ = new ExpenseList{session(), this};
+  auto* chart = new QWidget;
+  auto* side = new QVBoxLayout{chart};
+  side->setContentsMargins(0, 0, 0, 0);
+  side->setSpacing(3 * kGrid);
   bars_title_ = new QLabel{tr("By kind, what sales cost included")};
   setRank(bars_title_, "subheading");
   side->addWidget(bars_title_);
@@ -69,12 +70,15 @@ QWidget* MoneyOutPanel::makeExpenses() {
                         tr("spent in the year, %1").arg(QString::fromStdString(session().currency().code)),
                         session().currency()};
   bars_->setObjectName(QStringLiteral("moneyOutBars"));
-  bars_->setFixedWidth(grown(kBarsWidth));
   side->addWidget(bars_, 1);
   side->addStretch(0);
-  line->addLayout(side);
+  sides_ = new TwoSides{tr("Lines or chart"),
+                        QStringLiteral("moneyOutSides"),
+                        {expenses_, tr("lines"), kLinesLeast},
+                        {chart, tr("chart"), kBarsWidth, 0},
+                        TwoSides::Between::gap};
   connect(expenses_, &EntryList::said, this, &BooksPanel::said);
-  return whole;
+  return sides_;
 }
 
 QWidget* MoneyOutPanel::makeTrips() {
@@ -141,6 +145,7 @@ void MoneyOutPanel::showLog() {
 }
 
 void MoneyOutPanel::start() {
+  sides_->turnTo(0);
   if (stack_->currentIndex() == kTrips)
     trips_->start();
   else

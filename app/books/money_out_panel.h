@@ -10,12 +10,13 @@ namespace secondpull::app {
 class ExpenseList;
 class MoneyBars;
 class TripList;
+class TwoSides;
 class WhyFigure;
 class WordRow;
 
 /// What went out for the shop in a year: expenses by kind, and the mileage log; both typed line by line.
-/// Object names: moneyOutWhich, moneyOutBars, expenseTotal, tripMilesTotal, tripCostTotal, tripLacking, and
-/// those of the lists.
+/// Object names: moneyOutWhich, moneyOutSides, moneyOutBars, expenseTotal, tripMilesTotal, tripCostTotal,
+/// tripLacking, and those of the lists.
 class MoneyOutPanel : public BooksPanel {
   Q_OBJECT
  public:
@@ -32,6 +33,7 @@ class MoneyOutPanel : public BooksPanel {
   void showLog();
   WordRow* which_;
   QStackedWidget* stack_;
+  TwoSides* sides_;
   ExpenseList* expenses_;
   TripList* trips_;
   WhyFigure *total_, *miles_, *cost_;

@@ -13,14 +13,15 @@
 #include "app/parts/choices.h"
 #include "app/parts/figure_words.h"
 #include "app/parts/form.h"
-#include "app/parts/grown.h"
 #include "app/parts/look.h"
+#include "app/parts/two_sides.h"
 #include "app/print/table_report.h"
 #include "core/books/year_sums.h"
 
 namespace secondpull::app {
 namespace {
 
+constexpr int kTableLeast = 60 * kGrid;
 constexpr int kChartsWidth = 52 * kGrid;
 
 QString nameOf(const MonthFigures& month) {
@@ -76,7 +77,6 @@ MonthsPanel::MonthsPanel(Session& session, QWidget* parent) : BooksPanel(session
   profit_ = figureNamed(tr("Net profit"), "monthsTotalProfit");
   hours_ = figureNamed(tr("Hours"), "monthsTotalHours");
   pay_ = figureNamed(tr("Pay per hour"), "monthsTotalPay");
-  box->addWidget(headLine({heading(tr("Month by month")), profit_, hours_, pay_}));
   problem_ = new QLabel;
   problem_->setObjectName(QStringLiteral("monthsProblem"));
   problem_->setWordWrap(true);
@@ -105,18 +105,19 @@ MonthsPanel::MonthsPanel(Session& session, QWidget* parent) : BooksPanel(session
   side->setSpacing(kGrid);
   side->addWidget(which_);
   side->addWidget(charts_, 1);
-  charts->setFixedWidth(grown(kChartsWidth));
   profit_bars_ = chart(tr("Net profit by month"), "monthsProfit",
                        tr("net profit, %1").arg(QString::fromStdString(session.currency().code)));
   hours_bars_ = chart(tr("Hours of work by month"), "monthsHours", tr("hours"));
   constexpr int kMinutes = 60;
   hours_bars_->setScale(Money::from_minor(kMinutes),
                         [](Money minutes) { return QString::number(minutes.minor() / kMinutes); });
-  auto* sides = new QHBoxLayout;
-  sides->setSpacing(3 * kGrid);
-  sides->addWidget(table_, 1);
-  sides->addWidget(charts);
-  box->addLayout(sides, 1);
+  auto* sides = new TwoSides{tr("Table or chart"),
+                             QStringLiteral("monthsSides"),
+                             {table_, tr("table"), kTableLeast},
+                             {charts, tr("chart"), kChartsWidth, 0},
+                             TwoSides::Between::gap};
+  box->insertWidget(0, new HeadLine{{profit_, hours_, pay_, sides->words()}, heading(tr("Month by month"))});
+  box->addWidget(sides, 1);
 
   auto* empty =
       new EmptyState{QStringLiteral("books"),

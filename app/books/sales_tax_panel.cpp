@@ -9,7 +9,9 @@
 #include "app/books/head_line.h"
 #include "app/books/plain_figures.h"
 #include "app/books/tax_paid_list.h"
+#include "app/parts/choices.h"
 #include "app/parts/form.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "app/print/table_report.h"
 #include "core/books/year_sums.h"
@@ -52,7 +54,9 @@ SalesTaxPanel::SalesTaxPanel(Session& session, QWidget* parent) : BooksPanel(ses
   collected_ = figureNamed(tr("Collected"), "salesTaxCollected");
   handed_on_ = figureNamed(tr("Handed on"), "salesTaxHandedOn");
   owed_ = figureNamed(tr("Owed at the end"), "salesTaxOwed");
-  box->addWidget(headLine({heading(tr("Sales tax")), before_, collected_, handed_on_, owed_}));
+  which_ = new WordRow{tr("By place, or handed on"), {tr("by place"), tr("handed on")}};
+  which_->setObjectName(QStringLiteral("salesTaxWhich"));
+  box->addWidget(new HeadLine{{before_, collected_, handed_on_, owed_, which_}, heading(tr("Sales tax"))});
   none_ =
       faded(tr("No sales tax was collected or handed on up to the end of this year. It stands here by place, "
                "from the tax that is entered with a sale."));
@@ -68,13 +72,27 @@ SalesTaxPanel::SalesTaxPanel(Session& session, QWidget* parent) : BooksPanel(ses
   box->addSpacing(kGrid);
   paid_ = new TaxPaidList{session, this};
   box->addWidget(paid_, 3);
+  box->addStretch(0);  // below the table by place where it stands alone
   connect(paid_, &EntryList::said, this, &BooksPanel::said);
+  connect(which_, &WordRow::chosen, this, &SalesTaxPanel::fit);
+  fit();
+}
+
+void SalesTaxPanel::fit() {
+  const bool places = !model_->rows().empty(), one = isTextLarge() && places;
+  which_->setVisible(one);
+  none_->setVisible(!places);
+  table_->setVisible(places && (!one || which_->current() == 0));
+  paid_->setVisible(!one || which_->current() == 1);
+}
+
+void SalesTaxPanel::changeEvent(QEvent* event) {
+  BooksPanel::changeEvent(event);
+  if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) fit();
 }
 
 void SalesTaxPanel::refresh() {
   const std::vector<TaxOfPlace> places = session().books()->sales_tax(year());
-  none_->setVisible(places.empty());
-  table_->setVisible(!places.empty());
   const TaxOfPlace sum = together(places);
   before_->setFigure(session().money(sum.owed_before), tr("What was owed when the year began."));
   collected_->setFigure(session().money(sum.collected),
@@ -86,6 +104,7 @@ void SalesTaxPanel::refresh() {
                        .arg(session().money(sum.owed_before), session().money(sum.collected),
                             session().money(sum.handed_on)));
   model_->setRows(places);
+  fit();
   // As high as its rows, so that what was handed on follows close below.
   table_->setMaximumHeight(table_->horizontalHeader()->sizeHint().height() +
                            table_->verticalHeader()->defaultSectionSize() *
@@ -94,7 +113,10 @@ void SalesTaxPanel::refresh() {
 }
 
 void SalesTaxPanel::start() {
-  paid_->start();
+  if (paid_->isHidden())
+    table_->setFocus();
+  else
+    paid_->start();
 }
 
 Report SalesTaxPanel::report() const {

@@ -8,6 +8,8 @@ class QLabel;
 
 namespace secondpull::app {
 
+class WordRow;
+
 class TaxPaidList;
 class WhyFigure;
 
@@ -21,7 +23,13 @@ class SalesTaxPanel : public BooksPanel {
   void start() override;
   Report report() const override;
 
+ protected:
+  void changeEvent(QEvent* event) override;
+
  private:
+  /// Large text leaves height for one of the tables at a time: the words salesTaxWhich choose.
+  void fit();
+  WordRow* which_;
   WhyFigure *before_, *collected_, *handed_on_, *owed_;
   QLabel* none_;
   RowModel<TaxOfPlace>* model_;

@@ -15,12 +15,14 @@
 #include "app/parts/form.h"
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
+#include "app/parts/two_sides.h"
 #include "app/print/table_report.h"
 #include "core/books/year_sums.h"
 
 namespace secondpull::app {
 namespace {
 
+constexpr int kTableLeast = 60 * kGrid;
 constexpr int kBarsWidth = 48 * kGrid;
 
 QString text(const std::string& said) {
@@ -89,10 +91,6 @@ TiedUpPanel::TiedUpPanel(Session& session, QWidget* parent) : BooksPanel(session
   machines_ = figureNamed(tr("In machines"), "tiedUpMachines");
   parts_ = figureNamed(tr("In parts"), "tiedUpParts");
   total_ = figureNamed(tr("Together"), "tiedUpTotal");
-  box->addWidget(headLine({heading(tr("Money tied up today")), machines_, parts_, total_}));
-
-  auto* sides = new QHBoxLayout;
-  sides->setSpacing(3 * kGrid);
   model_ = new RowModel<TiedUp>{columns(session), this};
   table_ = new DataTable{session, QStringLiteral("books_tied_up")};
   table_->setObjectName(QStringLiteral("tiedUpTable"));
@@ -105,20 +103,27 @@ TiedUpPanel::TiedUpPanel(Session& session, QWidget* parent) : BooksPanel(session
     else
       emit wantsPage(tr("Shelf"));
   });
-  sides->addWidget(table_, 1);
-  auto* side = new QVBoxLayout;
+  auto* charts = new QWidget;
+  auto* side = new QVBoxLayout{charts};
+  side->setContentsMargins(0, 0, 0, 0);
+  side->setSpacing(3 * kGrid);
   auto* title = new QLabel{tr("For how long")};
   setRank(title, "subheading");
   side->addWidget(title);
   bars_ = new MoneyBars{tr("Money tied up by how long it has been"),
                         tr("money in it, %1").arg(text(session.currency().code)), session.currency()};
   bars_->setObjectName(QStringLiteral("tiedUpBars"));
-  bars_->setFixedWidth(grown(kBarsWidth));
   bars_->setMaximumHeight(grown(28 * kGrid));
   side->addWidget(bars_, 1);
   side->addStretch(1);
-  sides->addLayout(side);
-  box->addLayout(sides, 1);
+  auto* sides = new TwoSides{tr("Table or chart"),
+                             QStringLiteral("tiedUpSides"),
+                             {table_, tr("table"), kTableLeast},
+                             {charts, tr("chart"), kBarsWidth, 0},
+                             TwoSides::Between::gap};
+  box->addWidget(
+      new HeadLine{{machines_, parts_, total_, sides->words()}, heading(tr("Money tied up today"))});
+  box->addWidget(sides, 1);
 
   auto* empty = new EmptyState{QStringLiteral("books"),
                                tr("Money that lies in machines and parts stands here, and for how long."),

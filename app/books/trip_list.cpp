@@ -6,6 +6,7 @@
 #include "app/books/plain_figures.h"
 #include "app/parts/choices.h"
 #include "app/parts/edits.h"
+#include "app/parts/grown.h"
 #include "core/shop/bench.h"
 #include "core/shop/shelf.h"
 
@@ -100,7 +101,8 @@ void TripList::addFields(Form& form) {
   form.addField(QStringLiteral("miles"), tr("Miles, there and back"), miles_);
   form.addField(QStringLiteral("destination"), tr("Where to"), destination_);
   form.addField(QStringLiteral("purpose"), tr("What for"), purpose_);
-  form.addField(QStringLiteral("machine"), tr("Machine or lot, if for one"), about_);
+  form.addField(QStringLiteral("machine"),
+                isTextLarge() ? tr("Machine or lot") : tr("Machine or lot, if for one"), about_);
 }
 
 void TripList::fill(const AnyId& record) {

@@ -3,7 +3,6 @@
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
-#include <QSplitter>
 #include <QStackedWidget>
 #include <QTableView>
 #include <QVBoxLayout>
@@ -12,9 +11,16 @@
 #include "app/books/year_table.h"
 #include "app/parts/form.h"
 #include "app/parts/look.h"
+#include "app/parts/two_sides.h"
 #include "core/books/closing.h"
 
 namespace secondpull::app {
+namespace {
+
+constexpr int kLinesLeast = 60 * kGrid;
+constexpr int kWhyLeast = 40 * kGrid;
+
+}  // namespace
 
 YearPanel::YearPanel(Session& session, QWidget* parent) : BooksPanel(session, parent) {
   auto* content = new QWidget;
@@ -50,21 +56,27 @@ YearPanel::YearPanel(Session& session, QWidget* parent) : BooksPanel(session, pa
   table_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
   table_->viewport()->installEventFilter(this);
   why_ = new WhyPanel{session};
-  auto* sides = new QSplitter{Qt::Horizontal};
-  sides->setChildrenCollapsible(false);
-  sides->setHandleWidth(3 * kGrid);
-  sides->addWidget(table_);
-  sides->addWidget(why_);
-  sides->setStretchFactor(0, 3);
-  sides->setStretchFactor(1, 2);
-  box->addWidget(sides, 1);
+  sides_ = new TwoSides{tr("Lines of the year, or why"),
+                        QStringLiteral("yearSides"),
+                        {table_, tr("lines"), kLinesLeast, 3},
+                        {why_, tr("why"), kWhyLeast, 2},
+                        TwoSides::Between::handle};
+  head->addWidget(sides_->words());
+  box->addWidget(sides_, 1);
 
   connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] { ask(); });
-  connect(table_, &QTableView::activated, this, [this] { why_->table().setFocus(); });
+  connect(table_, &QTableView::activated, this, [this] {
+    sides_->turnTo(1);
+    if (!why_->table().isHidden())
+      why_->table().setFocus();
+    else if (!sides_->both())
+      sides_->words()->setFocus();
+  });
   connect(why_, &WhyPanel::wantsMachine, this, &BooksPanel::wantsMachine);
   connect(why_, &WhyPanel::wantsLine, this, [this](YearLine line) {
     if (const int row = rows_->rowOf(line); row >= 0) {
       table_->setCurrentIndex(rows_->index(row, 1));
+      sides_->turnTo(0);
       table_->setFocus();
     }
   });
@@ -110,6 +122,7 @@ bool YearPanel::eventFilter(QObject* watched, QEvent* event) {
 
 void YearPanel::start() {
   if (whole_->currentIndex() == 0) return;
+  sides_->turnTo(0);
   if (rows_->rowAt(table_->currentIndex().row()) == nullptr && rows_->rowCount() > 1)
     table_->setCurrentIndex(rows_->index(1, 1));
   table_->setFocus();

@@ -9,12 +9,13 @@ class QTableView;
 
 namespace secondpull::app {
 
+class TwoSides;
 class WhyPanel;
 class YearTable;
 
 /// The year laid out as the parts of the tax form, with the identity of the books, the tax estimate and what
 /// was received by way of payment; each line can be asked why. Object names: yearTable, yearProblem,
-/// yearClosed, and those of WhyPanel.
+/// yearClosed, yearSides, and those of WhyPanel.
 class YearPanel : public BooksPanel {
   Q_OBJECT
  public:
@@ -34,6 +35,7 @@ class YearPanel : public BooksPanel {
   YearTable* rows_;
   QTableView* table_;
   WhyPanel* why_;
+  TwoSides* sides_;
   std::vector<YearSection> sections_;
 };
 

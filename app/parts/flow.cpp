@@ -10,6 +10,12 @@ Flow::Flow(QWidget* parent, int gap) : QLayout(parent), gap_{gap} {
   setContentsMargins(0, 0, 0, 0);
 }
 
+void Flow::setGap(int gap) {
+  if (gap_ == gap) return;
+  gap_ = gap;
+  invalidate();
+}
+
 Flow::~Flow() {
   for (QLayoutItem* item : items_)
     delete item;

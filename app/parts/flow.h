@@ -9,6 +9,7 @@ class Flow : public QLayout {
  public:
   explicit Flow(QWidget* parent = nullptr, int gap = 8);
   ~Flow() override;
+  void setGap(int gap);  ///< between widgets and between rows
   void addItem(QLayoutItem* item) override;
   int count() const override;
   QLayoutItem* itemAt(int index) const override;

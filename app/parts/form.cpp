@@ -88,6 +88,7 @@ struct Form::Impl : public QObject {
   QWidget* offer = nullptr;
   QPushButton* go_on = nullptr;
   QPushButton* save_button = nullptr;
+  QLabel* head = nullptr;
   QLabel* general = nullptr;  ///< a problem that names no field here
   QTimer timer;
   QJsonObject untouched;  ///< the fields as the page filled them in
@@ -212,9 +213,9 @@ Form::Form(Session& session, const QString& name, const QString& title, QWidget*
   outer->setContentsMargins(2 * kGrid, 2 * kGrid, 2 * kGrid, 2 * kGrid);
   outer->setSpacing(kGrid);
   if (!title.isEmpty()) {
-    auto* head = new QLabel{title, this};
-    setRank(head, "subheading");
-    outer->addWidget(head);
+    impl_->head = new QLabel{title, this};
+    setRank(impl_->head, "subheading");
+    outer->addWidget(impl_->head);
   }
 
   impl_->offer = new QWidget{this};
@@ -327,6 +328,10 @@ void Form::setExtraDraft(std::function<QString()> write, std::function<void(cons
 
 void Form::noteEdited() {
   impl_->touched();
+}
+
+void Form::setTitleShown(bool shown) {
+  if (impl_->head != nullptr) impl_->head->setVisible(shown);
 }
 
 void Form::setColumns(int columns) {

@@ -36,7 +36,8 @@ class Form : public QFrame {
   /// when it changes.
   void setExtraDraft(std::function<QString()> write, std::function<void(const QString&)> read);
   void noteEdited();
-  void setColumns(int columns);  ///< fields side by side, 1 to 5
+  void setTitleShown(bool shown);  ///< to eyes; a screen reader always has it
+  void setColumns(int columns);    ///< fields side by side, 1 to 5
   void setSaveText(const QString& text);
   /// What Enter does: nothing if it worked, else the problem. Fields with problems of their own are shown
   /// first.
@@ -77,8 +78,13 @@ class WhyFigure : public QWidget {
   WhyFigure(const QString& label, QWidget* parent = nullptr);
   void setFigure(const QString& text, const QString& why);  ///< why: rich text; empty: nothing to ask
   void setNote(const QString& small);                       ///< a faded word beside it: "a guess", "so far"
+  void setShrinks();  ///< with large text the figure is no larger than a subheading: it needs no more
+
+ protected:
+  void changeEvent(QEvent* event) override;
 
  private:
+  void fit();
   struct Impl;
   Impl* impl_;
 };

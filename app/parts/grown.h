@@ -11,4 +11,10 @@ inline int grown(int pixels) {
   return qRound(pixels * std::max<qreal>(QApplication::font().pointSizeF() / kTextPoints, 1));
 }
 
+/// Whether text is so much larger than usual that a page has to do without what is only for show.
+inline bool isTextLarge() {
+  constexpr int kUsual = 100, kLarge = 130;  // hundredths
+  return grown(kUsual) > kLarge;
+}
+
 }  // namespace secondpull::app

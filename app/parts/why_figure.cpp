@@ -1,9 +1,11 @@
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
 
 #include "app/parts/form.h"
+#include "app/parts/grown.h"
 #include "app/parts/look.h"
 
 namespace secondpull::app {
@@ -14,6 +16,7 @@ struct WhyFigure::Impl : public QObject {
   QLabel* note = nullptr;
   QPushButton* ask = nullptr;
   QLabel* answer = nullptr;
+  bool shrinks = false;
 };
 
 WhyFigure::WhyFigure(const QString& label, QWidget* parent) : QWidget(parent), impl_{new Impl{this}} {
@@ -56,6 +59,21 @@ void WhyFigure::setFigure(const QString& text, const QString& why) {
   impl_->answer->setText(why);
   impl_->ask->setVisible(!why.isEmpty());
   if (why.isEmpty()) impl_->answer->hide();
+}
+
+void WhyFigure::setShrinks() {
+  impl_->shrinks = true;
+  fit();
+}
+
+void WhyFigure::changeEvent(QEvent* event) {
+  QWidget::changeEvent(event);
+  if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) fit();
+}
+
+void WhyFigure::fit() {
+  const char* rank = impl_->shrinks && isTextLarge() ? "subheading" : "figure";
+  if (impl_->figure->property("rank").toString() != QLatin1String(rank)) setRank(impl_->figure, rank);
 }
 
 void WhyFigure::setNote(const QString& small) {

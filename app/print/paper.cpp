@@ -1,6 +1,7 @@
 #include "app/print/paper.h"
 
 #include <algorithm>
+#include <set>
 
 #include <QAbstractTextDocumentLayout>
 #include <QBuffer>
@@ -10,7 +11,10 @@
 #include <QPainter>
 #include <QPdfWriter>
 #include <QSaveFile>
+#include <QTextBlock>
+#include <QTextCursor>
 #include <QTextDocument>
+#include <QTextTable>
 
 #include "app/print/report_csv.h"
 
@@ -23,6 +27,7 @@ constexpr double kFoot = 8;      // mm, for the page number
 constexpr double kMillimetre = 25.4;
 constexpr int kPdfResolution = 600;
 constexpr qreal kPoints = 9.5;
+constexpr int kSectionLevel = 2;  // h2
 
 QString tr(const char* text) {
   return QCoreApplication::translate("Paper", text);
@@ -46,6 +51,8 @@ bool usesLetter(const QLocale& locale) {
 /// What it says, as rich text of QTextDocument. Cells keep their words together where they are figures.
 class Markup {
  public:
+  /// With the headings, counted from 0, that begin a page.
+  explicit Markup(std::set<int> on_new_page) : on_new_page_{std::move(on_new_page)} {}
   QString of(const Report& report) {
     text_ = QStringLiteral("<h1>%1</h1><p class='sub'>%2</p>")
                 .arg(report.title.toHtmlEscaped(), report.subtitle.toHtmlEscaped());
@@ -59,7 +66,11 @@ class Markup {
  private:
   void add(const ReportSection& section) {
     if (!section.heading.isEmpty())
-      text_ += QStringLiteral("<h2>%1</h2>").arg(section.heading.toHtmlEscaped());
+      text_ +=
+          QStringLiteral("<h2%1>%2</h2>")
+              .arg(on_new_page_.contains(headings_++) ? QStringLiteral(" style='page-break-before: always'")
+                                                      : QString{},
+                   section.heading.toHtmlEscaped());
     text_ += QStringLiteral("<table width='100%' cellspacing='0' cellpadding='3'><thead><tr>");
     const std::vector<int> shares = sharesOf(section);
     for (std::size_t at = 0; at < section.columns.size(); ++at)
@@ -72,7 +83,9 @@ class Markup {
       for (std::size_t at = 0; at < section.columns.size(); ++at) {
         const QString words = at < row.cells.size() ? row.cells[at].text.toHtmlEscaped() : QString{};
         QString cell = section.columns[at].figure ? QString{words}.replace(u' ', QChar{0xa0}) : words;
-        if (row.sum && !cell.isEmpty()) cell = QStringLiteral("<b>%1</b>").arg(cell);
+        // A table whose last cell is empty would take away the space above the heading that follows.
+        if (cell.isEmpty()) cell = QChar{0xa0};
+        if (row.sum && !words.isEmpty()) cell = QStringLiteral("<b>%1</b>").arg(cell);
         text_ +=
             QStringLiteral("<td align='%1'%2>%3</td>")
                 .arg(side(section.columns[at]), row.sum ? QStringLiteral(" class='sum'") : QString{}, cell);
@@ -101,8 +114,46 @@ class Markup {
   static QString side(const ReportColumn& column) {
     return column.figure ? QStringLiteral("right") : QStringLiteral("left");
   }
+  std::set<int> on_new_page_;
+  int headings_ = 0;
   QString text_;
 };
+
+/// Where the table of a heading begins to say something: its first row below the head, or what there is.
+QTextBlock firstWordsOf(const QTextBlock& heading) {
+  const QTextBlock next = heading.next();
+  const QTextTable* table = next.isValid() ? QTextCursor{next}.currentTable() : nullptr;
+  if (table == nullptr) return next;
+  return table->cellAt(std::min(1, table->rows() - 1), 0).lastCursorPosition().block();
+}
+
+/// The first section whose heading stands on another page than what it is of; -1 if there is none.
+int headingAlone(const QTextDocument& document) {
+  const qreal page = document.pageSize().height();
+  const QAbstractTextDocumentLayout& layout = *document.documentLayout();
+  const auto pageOf = [&](qreal y) { return static_cast<int>(y / page); };
+  int section = -1;
+  for (QTextBlock block = document.begin(); block.isValid(); block = block.next()) {
+    if (block.blockFormat().headingLevel() != kSectionLevel) continue;
+    ++section;
+    const QTextBlock words = firstWordsOf(block);
+    if (words.isValid() &&
+        pageOf(layout.blockBoundingRect(block).top()) != pageOf(layout.blockBoundingRect(words).bottom()))
+      return section;
+  }
+  return -1;
+}
+
+/// Lays the report out on pages of that size; a heading that would be the last of a page begins the next.
+void layOut(QTextDocument& document, const Report& report, const QSizeF& page) {
+  std::set<int> on_new_page;
+  while (true) {
+    document.setHtml(Markup{on_new_page}.of(report));
+    document.setPageSize(page);
+    const int alone = headingAlone(document);
+    if (alone < 0 || !on_new_page.insert(alone).second) return;
+  }
+}
 
 void writePage(QPainter& painter, const QTextDocument& document, int page, const QSizeF& size) {
   painter.save();
@@ -152,13 +203,12 @@ int drawReport(const Report& report, QPagedPaintDevice& device) {
   document.setDefaultFont(paperFont(kPoints));
   document.setDefaultStyleSheet(
       QStringLiteral("h1 { font-size: 17pt; font-weight: normal; margin: 0 }"
-                     "h2 { font-size: 12pt; font-weight: bold; margin-top: 14px; margin-bottom: 4px }"
+                     "h2 { font-size: 12pt; font-weight: bold; margin-top: 10px; margin-bottom: 4px }"
                      "p.sub { color: #444444; margin-top: 2px; margin-bottom: 6px }"
                      "p.note { color: #222222; margin-top: 8px; margin-bottom: 0 }"
                      "th.head { font-weight: normal; color: #444444; border-bottom: 1px solid #888888 }"
                      "td.sum { border-top: 1px solid #888888 }"));
-  document.setHtml(Markup{}.of(report));
-  document.setPageSize(page);
+  layOut(document, report, page);
   const int pages = document.pageCount();
   for (int at = 0; at < pages; ++at) {
     if (at > 0) device.newPage();

@@ -136,6 +136,23 @@ TEST_F(YearPagesTest, ADoubleClickOnAPartOpensItsMachine) {
   EXPECT_EQ(opened[0][0].value<MachineId>(), sold);
 }
 
+TEST_F(YearPagesTest, WhereThereIsRoomForOneSideEnterAsksWhyAndEscGoesBack) {
+  page->resize(600, 700);
+  turnTo(kYear);
+  QApplication::processEvents();
+  ask("Gross receipts");
+  auto& table = child<QTableView>(*page, "yearTable");
+  auto& parts = child<DataTable>(*page, "whyTable");
+  ASSERT_TRUE(table.isVisible());
+  EXPECT_FALSE(parts.isVisible());
+  QTest::keyClick(&table, Qt::Key_Return);
+  EXPECT_FALSE(table.isVisible());
+  ASSERT_TRUE(parts.isVisible());
+  QTest::keyClick(&parts, Qt::Key_Escape);
+  EXPECT_TRUE(table.isVisible());
+  EXPECT_FALSE(parts.isVisible());
+}
+
 TEST_F(YearPagesTest, MonthsAddUpToTheYear) {
   turnTo(kMonths);
   EXPECT_EQ(child<DataTable>(*page, "monthsTable").shownRows(), 12);

@@ -58,6 +58,28 @@ TEST(Paper, ALongTableGoesOnWithItsHeadAndNumberedPages) {
   EXPECT_TRUE(text.contains("199"));
 }
 
+TEST(Paper, AHeadingIsNeverTheLastOfAPage) {
+  const QTemporaryDir folder;
+  const QString path = folder.filePath("heading.pdf");
+  // Row by row longer: somewhere among these the second heading would come to the foot of the page.
+  for (int rows = 25; rows < 50; ++rows) {
+    Report report = aReport();
+    report.sections[0].rows.resize(1);
+    for (int row = 0; row < rows; ++row)
+      report.sections[0].rows.push_back({{QString::number(row), "more", {"$1.00", "1.00"}}, false});
+    report.sections[1].heading = "Second heading";
+    report.sections.push_back(report.sections[1]);
+    report.sections[2].heading = "Third heading";
+    report.sections[1].rows[0].cells[0] = {"its first row"};
+    ASSERT_FALSE(writePdf(report, path));
+    const QString text = textOf(path);
+    EXPECT_TRUE(text.contains("Second heading")) << rows;
+    EXPECT_TRUE(text.contains("Third heading")) << rows;
+    for (const QString& page : text.split(u'\f'))
+      EXPECT_EQ(page.contains("Second heading"), page.contains("its first row")) << rows;
+  }
+}
+
 TEST(Paper, AFileThatCannotBeWrittenIsNamed) {
   const auto wrong = writePdf(aReport(), "/no/such/folder/year.pdf");
   ASSERT_TRUE(wrong);
