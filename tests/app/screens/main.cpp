@@ -17,6 +17,7 @@
 #include <QStandardPaths>
 #include <QTemporaryDir>
 
+#include "app/books/year_chooser.h"
 #include "app/frame/data_panel.h"
 #include "app/frame/first_run.h"
 #include "app/frame/main_window.h"
@@ -25,6 +26,7 @@
 #include "app/parts/choices.h"
 #include "app/parts/look.h"
 #include "app/print/report_bar.h"
+#include "core/books/closing.h"
 #include "db/exchange/exchange.h"
 
 using namespace secondpull;
@@ -136,6 +138,45 @@ void drawBooks(Screens& screens, MainWindow& window, const QString& shop) {
   }
 }
 
+/// A year that is closed: its page, and the page of closing.
+void drawClosedYear(Screens& screens, Session& session, MainWindow& window) {
+  if (!screens.wants("books-closed")) return;
+  const Date last = std::chrono::year{2025} / std::chrono::December / 31;
+  if (const auto wrong = session.perform(close_year(*session.books(), session.taxRates(), 2025, last)))
+    fault("books-closed", QString::fromStdString(wrong->sentence));
+  for (const Theme theme : {Theme::light, Theme::dark}) {
+    setTheme(*qApp, theme);
+    window.goTo("Books");
+    window.findChild<YearChooser*>()->setYear(2025);
+    auto* words = window.findChild<WordRow*>("booksWords");
+    for (const int view : {2, 6}) {
+      words->setCurrent(view);
+      emit words->chosen(view);
+      screens.take(window, QString{"books-closed-%1"}.arg(view == 6 ? "closing" : "year"), kSizes[0]);
+    }
+  }
+  session.undo();
+}
+
+/// Forms that open where a person looks for them.
+void drawForms(Screens& screens, MainWindow& window) {
+  const std::tuple<const char*, const char*, const char*> forms[] = {
+      {"For sale", "give money back on a machine that stays sold", "form-money-back"},
+      {"For sale", "a machine came back", "form-came-back"},
+      {"Shelf", "place an order", "form-order"},
+      {"Shelf", "sell a part by itself", "form-sell-part"},
+      {"Shelf", "a part turned up", "form-found-part"}};
+  for (const auto& [word, deed, name] : forms) {
+    if (!screens.wants(name)) continue;
+    setTheme(*qApp, Theme::light);
+    window.goTo(word);
+    for (Page* page : window.findChildren<Page*>())
+      for (const Page::Deed& one : page->deeds())
+        if (one.words == QString{deed}) one.run();
+    screens.take(window, name, kSizes[0]);
+  }
+}
+
 void draw(Screens& screens, Session& session, const QString& shop) {
   MainWindow window(session);
   window.show();
@@ -157,6 +198,10 @@ void draw(Screens& screens, Session& session, const QString& shop) {
     }
   }
   drawBooks(screens, window, shop);
+  if (shop == "demo") {
+    drawForms(screens, window);
+    drawClosedYear(screens, session, window);
+  }
   if (screens.wants("what-now-" + shop))
     for (const Theme theme : {Theme::light, Theme::dark}) {
       setTheme(*qApp, theme);
