@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QStackedWidget>
 #include <QWidget>
 
 #include "app/frame/session.h"
@@ -37,6 +38,10 @@ class BooksPanel : public QWidget {
 
  protected:
   Session& session() const { return session_; }
+  /// Fills the panel with its content, or with what an empty one says and the step it offers, on another
+  /// screen; page 1 of the stack is the content.
+  QStackedWidget* layOut(QWidget* content, const QString& when_empty, const QString& step,
+                         const QString& screen);
 
  private:
   Session& session_;

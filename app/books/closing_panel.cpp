@@ -23,19 +23,6 @@ QString text(const std::string& said) {
   return QString::fromStdString(said);
 }
 
-YearWhy::Unit unitOf(YearLine line) {
-  switch (line) {
-    case YearLine::hours:
-      return YearWhy::Unit::minutes;
-    case YearLine::miles:
-      return YearWhy::Unit::tenths_of_mile;
-    case YearLine::machines_sold:
-      return YearWhy::Unit::machines;
-    default:
-      return YearWhy::Unit::money;
-  }
-}
-
 QString stateOf(const ClosingPanel::YearState& row) {
   if (!row.closed) return ClosingPanel::tr("open");
   return row.same ? ClosingPanel::tr("closed on %1").arg(text(shown(*row.closed)))
@@ -62,7 +49,7 @@ std::vector<TableColumn<ClosingPanel::YearState>> yearColumns(const Session& ses
 }
 
 QString sizeText(const Session& session, const KeptAgainstNow& row, const std::optional<std::int64_t>& size) {
-  return size ? sizeCell(session, unitOf(row.line), *size).text : ClosingPanel::tr("none");
+  return size ? sizeCell(session, unit_of(row.line), *size).text : ClosingPanel::tr("none");
 }
 
 std::vector<TableColumn<KeptAgainstNow>> keptColumns(const Session& session) {

@@ -78,16 +78,8 @@ MachinesPanel::MachinesPanel(Session& session, QWidget* parent) : BooksPanel(ses
   box->addWidget(problem_);
   box->addWidget(sides_, 1);
 
-  auto* empty =
-      new EmptyState{QStringLiteral("books"), tr("What each machine earned stands here once one is sold."),
-                     tr("Sell a machine")};
-  connect(empty, &EmptyState::stepTaken, this, [this] { emit wantsPage(tr("For sale")); });
-  whole_ = new QStackedWidget;
-  whole_->addWidget(empty);
-  whole_->addWidget(content);
-  auto* outer = new QVBoxLayout{this};
-  outer->setContentsMargins(0, 0, 0, 0);
-  outer->addWidget(whole_);
+  whole_ = layOut(content, tr("What each machine earned stands here once one is sold."), tr("Sell a machine"),
+                  tr("For sale"));
 }
 
 QWidget* MachinesPanel::makeHead() {

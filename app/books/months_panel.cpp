@@ -119,18 +119,10 @@ MonthsPanel::MonthsPanel(Session& session, QWidget* parent) : BooksPanel(session
   box->insertWidget(0, new HeadLine{{profit_, hours_, pay_, sides->words()}, heading(tr("Month by month"))});
   box->addWidget(sides, 1);
 
-  auto* empty =
-      new EmptyState{QStringLiteral("books"),
-                     tr("What each month brought, and the hours it took, stands here once something "
-                        "was bought or sold."),
-                     tr("Log a machine")};
-  connect(empty, &EmptyState::stepTaken, this, [this] { emit wantsPage(tr("Yard")); });
-  whole_ = new QStackedWidget;
-  whole_->addWidget(empty);
-  whole_->addWidget(content);
-  auto* outer = new QVBoxLayout{this};
-  outer->setContentsMargins(0, 0, 0, 0);
-  outer->addWidget(whole_);
+  whole_ = layOut(content,
+                  tr("What each month brought, and the hours it took, stands here once something "
+                     "was bought or sold."),
+                  tr("Log a machine"), tr("Yard"));
 }
 
 void MonthsPanel::refresh() {

@@ -125,16 +125,8 @@ TiedUpPanel::TiedUpPanel(Session& session, QWidget* parent) : BooksPanel(session
       new HeadLine{{machines_, parts_, total_, sides->words()}, heading(tr("Money tied up today"))});
   box->addWidget(sides, 1);
 
-  auto* empty = new EmptyState{QStringLiteral("books"),
-                               tr("Money that lies in machines and parts stands here, and for how long."),
-                               tr("Log a machine")};
-  connect(empty, &EmptyState::stepTaken, this, [this] { emit wantsPage(tr("Yard")); });
-  whole_ = new QStackedWidget;
-  whole_->addWidget(empty);
-  whole_->addWidget(content);
-  auto* outer = new QVBoxLayout{this};
-  outer->setContentsMargins(0, 0, 0, 0);
-  outer->addWidget(whole_);
+  whole_ = layOut(content, tr("Money that lies in machines and parts stands here, and for how long."),
+                  tr("Log a machine"), tr("Yard"));
 }
 
 void TiedUpPanel::refresh() {

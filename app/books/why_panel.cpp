@@ -11,22 +11,7 @@
 namespace secondpull::app {
 namespace {
 
-/// The unit of a part: where the terms are other figures, theirs.
-YearWhy::Unit unitOf(const YearDetail& detail, YearWhy::Unit whole) {
-  if (!detail.line) return whole;
-  switch (*detail.line) {
-    case YearLine::hours:
-      return YearWhy::Unit::minutes;
-    case YearLine::miles:
-      return YearWhy::Unit::tenths_of_mile;
-    case YearLine::machines_sold:
-      return YearWhy::Unit::machines;
-    default:
-      return YearWhy::Unit::money;
-  }
-}
-
-std::vector<TableColumn<YearDetail>> columns(const Session& session, YearWhy::Unit unit) {
+std::vector<TableColumn<YearDetail>> columns(const Session& session) {
   using Row = YearDetail;
   const Session* of = &session;
   return {
@@ -42,10 +27,10 @@ std::vector<TableColumn<YearDetail>> columns(const Session& session, YearWhy::Un
        .text = [](const Row& row) { return QString::fromStdString(row.what); }},
       {.key = "size",
        .title = WhyPanel::tr("Adds"),
-       .text = [of, unit](const Row& row) { return sizeCell(*of, unitOf(row, unit), row.size).text; },
+       .text = [of](const Row& row) { return sizeCell(*of, row.unit, row.size).text; },
        .sort = [](const Row& row) { return QVariant::fromValue<qlonglong>(row.size); },
        .number = true,
-       .plain = [of, unit](const Row& row) { return sizeCell(*of, unitOf(row, unit), row.size).number; }}};
+       .plain = [of](const Row& row) { return sizeCell(*of, row.unit, row.size).number; }}};
 }
 
 }  // namespace
@@ -88,33 +73,44 @@ void WhyPanel::show(int year, const YearRow& row) {
     table_->hide();
     return say(row.how.isEmpty() ? tr("It follows from the lines beside it; ask those.") : row.how, {});
   }
-  YearWhy all;
-  bool first = true;
-  for (const std::string& name : row.names.empty() ? std::vector<std::string>{""} : row.names) {
-    const auto why = session_.books()->why(year, *row.line, name, session_.taxRates());
-    if (!why) {
-      table_->hide();
-      return say(QString::fromStdString(why.error().sentence), {});
-    }
-    if (std::exchange(first, false)) {
-      all = *why;
-      continue;
-    }
-    all.details.insert(all.details.end(), why->details.begin(), why->details.end());
+  const auto all = explained(year, row);
+  if (!all) {
+    table_->hide();
+    return say(QString::fromStdString(all.error().sentence), {});
   }
-  auto* model = new RowModel<YearDetail>{columns(session_, all.unit), this};
-  const auto count = static_cast<int>(all.details.size());
-  model->setRows(std::move(all.details));
+  auto* model = new RowModel<YearDetail>{columns(session_), this};
+  const auto count = static_cast<int>(all->details.size());
+  model->setRows(all->details);
   table_->setRowModel(model);
   delete model_;
   model_ = model;
   table_->setVisible(count > 0);
   if (count > 0) table_->selectSourceRow(0);
-  say(QString::fromStdString(all.how),
-      count == 0     ? tr("Nothing is in it.")
-      : !all.adds_up ? tr("These are its terms.")
-                     : tr("%1, together %2.")
-                           .arg(QString::fromStdString(counted(count, "part", "parts")), row.amount.text));
+  say(QString::fromStdString(all->how),
+      count == 0      ? tr("Nothing is in it.")
+      : !all->adds_up ? tr("These are its terms.")
+                      : tr("%1, together %2.")
+                            .arg(QString::fromStdString(counted(count, "part", "parts")), row.amount.text));
+}
+
+Result<YearWhy> WhyPanel::explained(int year, const YearRow& row) const {
+  // What is asked about: the categories or places of a figure that has them; or a figure of its own, and the
+  // categories of expense that stand on its line of the form as well.
+  std::vector<std::pair<YearLine, std::string>> asked;
+  if (row.names.empty() || !has_names(*row.line)) asked.emplace_back(*row.line, std::string{});
+  for (const std::string& name : row.names)
+    asked.emplace_back(has_names(*row.line) ? *row.line : YearLine::expenses, name);
+
+  std::optional<YearWhy> all;
+  for (const auto& [line, name] : asked) {
+    auto why = session_.books()->why(year, line, name, session_.taxRates());
+    if (!why) return why;
+    if (all)
+      all->details.insert(all->details.end(), why->details.begin(), why->details.end());
+    else
+      all = *std::move(why);
+  }
+  return *std::move(all);
 }
 
 void WhyPanel::showNothing() {

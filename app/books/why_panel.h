@@ -27,6 +27,7 @@ class WhyPanel : public QWidget {
   void wantsLine(secondpull::YearLine line);
 
  private:
+  Result<YearWhy> explained(int year, const YearRow& row) const;
   void say(const QString& how, const QString& sum);
   Session& session_;
   QLabel *title_, *figure_, *how_, *sum_;

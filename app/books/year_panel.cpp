@@ -81,18 +81,10 @@ YearPanel::YearPanel(Session& session, QWidget* parent) : BooksPanel(session, pa
     }
   });
 
-  auto* empty =
-      new EmptyState{QStringLiteral("books"),
-                     tr("The year's figures stand here, laid out as the tax form asks for them, once "
-                        "something was bought or sold."),
-                     tr("Log a machine")};
-  connect(empty, &EmptyState::stepTaken, this, [this] { emit wantsPage(tr("Yard")); });
-  whole_ = new QStackedWidget;
-  whole_->addWidget(empty);
-  whole_->addWidget(content);
-  auto* outer = new QVBoxLayout{this};
-  outer->setContentsMargins(0, 0, 0, 0);
-  outer->addWidget(whole_);
+  whole_ = layOut(content,
+                  tr("The year's figures stand here, laid out as the tax form asks for them, once "
+                     "something was bought or sold."),
+                  tr("Log a machine"), tr("Yard"));
 }
 
 void YearPanel::refresh() {

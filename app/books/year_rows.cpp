@@ -5,6 +5,7 @@
 #include "app/books/plain_figures.h"
 #include "core/books/schedule.h"
 #include "core/books/year_sums.h"
+#include "core/shop/describe.h"
 
 namespace secondpull::app {
 namespace {
@@ -121,17 +122,17 @@ class Sections {
   void addWork(bool trips) {
     begin(tr("Work"));
     add({.what = tr("Machines sold, less those brought back"),
-         .amount = sizeCell(session_, YearWhy::Unit::machines, figures_.machines_sold),
+         .amount = sizeCell(session_, YearUnit::machines, figures_.machines_sold),
          .line = YearLine::machines_sold});
     add({.what = tr("Hours, the shop's in general too"),
-         .amount = sizeCell(session_, YearWhy::Unit::minutes, figures_.minutes.count),
+         .amount = sizeCell(session_, YearUnit::minutes, figures_.minutes.count),
          .line = YearLine::hours});
     add({.what = tr("Net profit for each hour"),
          .amount = moneyCell(session_, figures_.pay_per_hour),
          .line = figures_.pay_per_hour ? std::optional{YearLine::pay_per_hour} : std::nullopt});
     if (trips) return;
     add({.what = tr("Miles"),
-         .amount = sizeCell(session_, YearWhy::Unit::tenths_of_mile, figures_.miles.count),
+         .amount = sizeCell(session_, YearUnit::tenths_of_mile, figures_.miles.count),
          .line = YearLine::miles});
   }
 
@@ -141,7 +142,7 @@ class Sections {
     begin(tr("Money received, by way of payment"));
     for (const Received& way : ways)
       add({.what = QStringLiteral("%1, %2").arg(way.payment.empty() ? tr("not said") : text(way.payment),
-                                                tr("%1 sales").arg(way.sales)),
+                                                text(counted(way.sales, "sale", "sales"))),
            .amount = money(way.total())});
     add({.kind = YearRow::Kind::sum, .what = tr("Together"), .amount = money(together(ways).total())});
     say(tr("Before fees and refunds, sales tax included: as one who handles payments reports it."));
@@ -169,15 +170,15 @@ std::vector<ReportSection> reportOf(const std::vector<YearSection>& sections) {
   return made;
 }
 
-ReportCell sizeCell(const Session& session, YearWhy::Unit unit, std::int64_t size) {
+ReportCell sizeCell(const Session& session, YearUnit unit, std::int64_t size) {
   switch (unit) {
-    case YearWhy::Unit::money:
+    case YearUnit::money:
       return moneyCell(session, Money::from_minor(size));
-    case YearWhy::Unit::minutes:
+    case YearUnit::minutes:
       return hoursCell(Minutes{size});
-    case YearWhy::Unit::tenths_of_mile:
+    case YearUnit::tenths_of_mile:
       return {plainTenths(Tenths{size})};
-    case YearWhy::Unit::machines:
+    case YearUnit::machines:
       return {QString::number(size)};
   }
   return {};

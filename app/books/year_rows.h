@@ -33,6 +33,6 @@ std::vector<YearSection> yearSections(const Session& session, const YearFigures&
 std::vector<ReportSection> reportOf(const std::vector<YearSection>& sections);
 
 /// A figure of a year, or a part of one, as text.
-ReportCell sizeCell(const Session& session, YearWhy::Unit unit, std::int64_t size);
+ReportCell sizeCell(const Session& session, YearUnit unit, std::int64_t size);
 
 }  // namespace secondpull::app

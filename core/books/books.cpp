@@ -81,8 +81,7 @@ Money Books::Data::spent_until(Position place, Date day) const {
 Money Books::Data::more_overheads(Position place, Date day, Minutes more) const {
   if (more.count == 0) return {};
   const auto with = [&](Minutes minutes) {
-    return overhead_share_with(yearly_overheads, work, static_cast<int>(day.year()), place, rank[place],
-                               minutes);
+    return overhead_share_with(yearly_overheads, work, year_of(day), place, rank[place], minutes);
   };
   return with(more) - with({});
 }

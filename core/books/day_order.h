@@ -58,12 +58,12 @@ class DayOrder {
 template <class Visit, class YearOver>
 std::optional<Problem> DayOrder::each(Visit&& visit, YearOver&& year_over) const {
   std::uint64_t end = keys_.empty() ? 0 : end_of_year(keys_.front());
-  int year = keys_.empty() ? 0 : static_cast<int>(day_of(keys_.front()).year());
+  int year = keys_.empty() ? 0 : year_of(day_of(keys_.front()));
   for (const std::uint64_t key : keys_) {
     if (key >= end) {
       year_over(year);
       end = end_of_year(key);
-      year = static_cast<int>(day_of(key).year());
+      year = year_of(day_of(key));
     }
     const auto turn = static_cast<Turn>((key >> 32U) & 0xFFU);
     const std::size_t row = key & 0xFFFFFFFFU;

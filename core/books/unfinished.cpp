@@ -72,7 +72,7 @@ class Search {
   std::vector<UnfinishedItem> taken() { return std::move(items_); }
 
  private:
-  bool in_year(Date date) const { return static_cast<int>(date.year()) == year_; }
+  bool in_year(Date date) const { return year_of(date) == year_; }
   void add(Unfinished what, std::vector<AnyId> records, bool blocks, std::string_view one,
            std::string_view many, std::string_view rest) {
     if (records.empty()) return;

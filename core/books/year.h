@@ -126,7 +126,6 @@ struct YearDetail {
 
 /// How a figure came about: the answer to "why?".
 struct YearWhy {
-  using Unit = YearUnit;
   YearUnit unit = YearUnit::money;
   std::int64_t size = 0;  ///< the figure
   bool given = true;      ///< false for a figure that there is not: `how` says why

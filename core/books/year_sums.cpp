@@ -13,7 +13,7 @@ template <class Record>
 std::vector<Record> of_year(const Shop& shop, int year) {
   std::vector<Record> all;
   for (const Record& record : shop.all<Record>())
-    if (static_cast<int>(record.date.year()) == year) all.push_back(record);
+    if (year_of(record.date) == year) all.push_back(record);
   std::sort(all.begin(), all.end(), [](const Record& a, const Record& b) {
     return std::tie(a.date, a.entered) < std::tie(b.date, b.entered);
   });

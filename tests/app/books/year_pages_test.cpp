@@ -99,12 +99,15 @@ TEST_F(YearPagesTest, TheYearShowsTheFiguresOfTheBooks) {
   EXPECT_EQ(amountOf("Advertising"), "$12.50");
   EXPECT_EQ(amountOf("Net profit or loss"), money(year.net_profit));
   EXPECT_EQ(amountOf("Self-employment tax"), money(*year.self_employment_tax));
-  EXPECT_EQ(amountOf("cash, 1 sales"), "$158.99");
+  EXPECT_EQ(amountOf("cash, 1 sale"), "$158.99");
   child<YearChooser>(*page, "booksYear").step(-1);
   EXPECT_EQ(amountOf("Gross receipts"), money(figures(2025).gross_receipts));
 }
 
 TEST_F(YearPagesTest, EveryLineThatCanBeAskedAddsUpToItsFigure) {
+  // Two categories on one line of the form, and one on the line of the trips.
+  shop.perform(add_expense(*shop.shop(), day(2026, 2, 2), "Advertising", cents(300), ""));
+  shop.perform(add_expense(*shop.shop(), day(2026, 2, 3), "car and truck", cents(700), "tyre"));
   turnTo(kYear);
   auto& table = child<QTableView>(*page, "yearTable");
   auto& parts = child<DataTable>(*page, "whyTable");
