@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <cctype>
+#include <map>
+#include <string>
 #include <string_view>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -23,14 +26,27 @@ bool speaks_of(std::string_view text, std::string_view start_of_word) {
   }
 }
 
+std::string lower_case(std::string text) {
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return text;
+}
+
 }  // namespace
 
 const Finding* failed_safety_check(const ByMachine::Lines& lines) {
   const Date since = here_since(lines);
-  const Finding* latest = nullptr;
+  std::map<std::string, const Finding*> latest;  // by step: one check passed says nothing of another
   for (const Finding* finding : lines.findings)
-    if (finding->date >= since && speaks_of(finding->step, "safety")) latest = finding;
-  return latest != nullptr && speaks_of(latest->outcome, "fail") ? latest : nullptr;
+    if (finding->date >= since && speaks_of(finding->step, "safety"))
+      latest[lower_case(finding->step)] = finding;
+  const Finding* failed = nullptr;
+  for (const auto& [step, finding] : latest)
+    if (speaks_of(finding->outcome, "fail") &&
+        (failed == nullptr ||
+         std::pair{failed->date, failed->entered} < std::pair{finding->date, finding->entered}))
+      failed = finding;
+  return failed;
 }
 
 std::optional<Problem> against_running(const ByMachine::Lines& lines, std::optional<SoldAs> sold_as) {

@@ -5,9 +5,10 @@
 
 namespace secondpull {
 
-/// The safety check that stands against a machine: its latest finding since it came in whose step speaks of
-/// safety ("safety check", "blade stop, safety"), if its outcome says that it failed ("failed", "does not
-/// stop: fail"). nullptr: none failed, or a later one was passed.
+/// The safety check that stands against a machine. Of each step that speaks of safety ("safety check", "blade
+/// stop, safety"; in either case of ASCII letters) the latest finding since it came in counts, and stands
+/// against it if its outcome says that it failed ("failed", "does not stop: fail"). Of several the latest;
+/// nullptr: none failed, or each that did was passed later. Passing another check takes nothing back.
 const Finding* failed_safety_check(const ByMachine::Lines& lines);
 
 /// A problem, naming `sold_as`, if the machine must not be offered or sold as running because a safety check

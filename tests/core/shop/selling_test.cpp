@@ -99,6 +99,24 @@ TEST(SellingAsRunning, IsRefusedAfterAFailedSafetyCheckUntilOneIsPassed) {
   EXPECT_TRUE(sold(SoldAs::running));
 }
 
+TEST(SellingAsRunning, StaysRefusedWhenAnotherSafetyCheckIsPassed) {
+  SmallShop s;
+  const auto checked = [&](const char* step, const char* outcome) {
+    s.carry_out(record_finding(
+        s.shop, {.machine = s.m2, .date = day("2026-04-01"), .step = step, .outcome = outcome}));
+  };
+  checked("Safety check: blade stop", "failed");
+  checked("Safety check: fuel leaks", "passed");
+  const auto sold = [&] {
+    return sell(
+        s.shop,
+        {.machine = s.m2, .date = day("2026-04-02"), .price = dollars(90), .sold_as = SoldAs::running});
+  };
+  EXPECT_EQ(field_of(sold()), "sold_as");
+  checked("safety check: Blade stop", "passed");
+  EXPECT_TRUE(sold());
+}
+
 TEST(TakeBack, BringsItBackHere) {
   SmallShop s;
   const auto change = take_back(s.shop, s.m1, day("2026-04-10"), dollars(160), "dies when hot");
