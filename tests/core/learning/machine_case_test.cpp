@@ -1,0 +1,96 @@
+#include "core/learning/machine_case.h"
+
+#include <gmock/gmock.h>
+
+#include "core/decision/planner.h"
+#include "core/learning/stops.h"
+#include "tests/core/learning/small_knowledge.h"
+
+namespace secondpull::learning {
+namespace {
+
+using diagnosis::TestShowed;
+using test::BareShop;
+using test::day;
+using test::small_knowledge;
+
+Result<MachineCase> case_in(const Shop& shop, MachineId machine, const Terms& terms = {}) {
+  const ByMachine by_machine{shop};
+  const Knowledge knowledge = small_knowledge();
+  return case_of_machine(shop, by_machine, machine, knowledge,
+                         learned_from(by_machine, shop, knowledge, day("2026-04-01")), terms);
+}
+
+/// A machine that came in with a symptom and of which no fault was opened.
+MachineId waiting(BareShop& bare, const std::string& symptom) {
+  const MachineId id = bare.machine();
+  Machine machine = *bare.shop.find(id);
+  machine.symptom = symptom;
+  bare.shop.all<Machine>().replace(machine);
+  return id;
+}
+
+TEST(MachineCase, AsksAboutTheLatestOpenFault) {
+  BareShop bare;
+  const MachineId machine = bare.machine();
+  bare.fault(machine, "Pulls over, does not start", "jet", "2026-03-04");
+  const FaultId second = bare.fault(machine, "Surges");
+  const auto made = case_in(bare.shop, machine);
+  ASSERT_TRUE(made) << made.error().sentence;
+  EXPECT_EQ(made->fault, second);
+  EXPECT_EQ(made->question.symptom, "surges");
+  EXPECT_EQ(made->question.left_out, std::vector<std::string>{"jet"});
+}
+
+TEST(MachineCase, AsksAboutWhatItCameWithUntilAFaultIsOpened) {
+  BareShop bare;
+  const MachineId machine = waiting(bare, "won't pop");
+  bare.finding(machine, "2026-03-02", "Prime at the intake", "Nothing");
+  const auto made = case_in(bare.shop, machine);
+  ASSERT_TRUE(made) << made.error().sentence;
+  EXPECT_FALSE(made->fault);
+  EXPECT_EQ(made->question.symptom, "no-start");
+  ASSERT_EQ(made->of.evidence.size(), 1U);
+  EXPECT_EQ(std::get<TestShowed>(made->of.evidence.front()).outcome, "nothing");
+}
+
+TEST(MachineCase, OffersTwoWaysToStopAndTheTermsGiven) {
+  BareShop bare;
+  const auto made = case_in(bare.shop, waiting(bare, "Surges"),
+                            {.hour_value = 18, .day_cost = -1, .sunk = {.cash = 31, .hours = 2}});
+  ASSERT_TRUE(made) << made.error().sentence;
+  ASSERT_EQ(made->of.stops.size(), 2U);
+  EXPECT_EQ(made->of.stops[0].id, kSellAsIs);
+  EXPECT_EQ(made->of.stops[0].hours, 1);  // 60 minutes to sell
+  EXPECT_EQ(made->of.stops[1].id, kScrap);
+  EXPECT_NEAR(made->of.stops[1].value, 5.2, 1e-9);  // 65 pounds at 8 cents
+  EXPECT_NEAR(made->of.stops[1].hours, 2.0 / 6, 1e-9);
+  EXPECT_EQ(made->of.hour_value, 18);
+  EXPECT_EQ(made->of.day_cost, 0);
+  EXPECT_EQ(made->of.sunk.cash, 31);
+  EXPECT_TRUE(decision::verdict(made->of));
+}
+
+TEST(MachineCase, AnEngineThatRunsIsNotOfferedTestsOfOneThatDoesNotStart) {
+  BareShop bare;
+  const auto made = case_in(bare.shop, waiting(bare, "Surges"));
+  ASSERT_TRUE(made) << made.error().sentence;
+  for (const diagnosis::Test& offered : made->of.tests)
+    EXPECT_NE(offered.id, "prime");
+}
+
+TEST(MachineCase, NamesWhatKeepsAMachineFromHavingOne) {
+  BareShop bare;
+  const MachineId mended = bare.machine();
+  bare.fault(mended, "Surges", "jet", "2026-03-04");
+  EXPECT_EQ(case_in(bare.shop, mended).error().field, "fault");
+  EXPECT_EQ(case_in(bare.shop, static_cast<MachineId>(9999)).error().field, "machine");
+  EXPECT_EQ(case_in(bare.shop, waiting(bare, "makes a noise")).error().field, "symptom");
+  EXPECT_EQ(case_in(bare.shop, bare.machine(MachineKind::zero_turn)).error().field, "kind");
+  const MachineId scrapped = waiting(bare, "Surges");
+  bare.add(Disposal{.machine = scrapped, .date = day("2026-03-05"), .how = DisposalKind::scrapped});
+  EXPECT_EQ(case_in(bare.shop, scrapped).error().field, "machine");
+}
+
+}  // namespace
+}  // namespace secondpull::learning
