@@ -33,7 +33,7 @@ struct Caution {
   Origin origin;
 };
 
-/// A published figure, to stand beside a reading. Absent: not published.
+/// A published figure, to stand beside a reading. Absent: not published; then `rule` says what is.
 struct Measurement {
   std::string id;
   std::string name;

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/learning/knowledge_base.h"
+#include "core/result.h"
+
+namespace secondpull::db {
+
+/// A part of the knowledge base as text.
+struct KnowledgeText {
+  std::string name;  ///< how a problem calls it: "tests.json"
+  std::string json;
+};
+
+/// Reads a knowledge base from its parts (DEVELOPERS.md, "The knowledge base", has the format). An entry of a
+/// later part takes the place of the one with the same id in an earlier part as a whole. The first problem
+/// names part, section, entry and field ("tests.json, tests.spark.minutes"): text that is no JSON, an unknown
+/// field, a value of the wrong kind, an entry without origin, a reference to no entry, and all of
+/// learning::problems_of.
+Result<learning::KnowledgeBase> read_knowledge(const std::vector<KnowledgeText>& parts);
+
+/// The knowledge base that comes with the program (resources/knowledge).
+const learning::KnowledgeBase& published_knowledge();
+
+}  // namespace secondpull::db

@@ -1,0 +1,197 @@
+// The knowledge base as text, and the one that comes with the program.
+#include "db/exchange/knowledge_json.h"
+
+#include <algorithm>
+#include <map>
+#include <numeric>
+#include <set>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "core/diagnosis/belief.h"
+#include "core/learning/case_maker.h"
+
+namespace secondpull {
+namespace {
+
+using namespace learning;
+using diagnosis::TestShowed;
+using testing::HasSubstr;
+
+const KnowledgeBase& base() {
+  return db::published_knowledge();
+}
+
+constexpr const char* kSmall = R"({
+  "sources": {"S1": {"title": "A handbook", "where": "shelf"}},
+  "causes": {"leak": {"name": "float needle leaks", "says": "fuel drips", "note": "from memory"}},
+  "symptoms": {"drips": {"name": "Drips", "causes": {"leak": 3}, "sources": ["S1"]}},
+  "tests": {"tap": {"name": "Tap the bowl", "minutes": 2, "note": "from memory",
+    "outcomes": [{"id": "stops", "name": "stops"}, {"id": "goes-on", "name": "goes on"}],
+    "likelihood": {"leak": [0.3, 0.7]}}},
+  "repairs": {"seat": {"name": "New seat", "minutes": [5, 10, 20], "parts": [300, 500, 900],
+    "cures": {"leak": [3, 7]}, "note": "from memory"}},
+  "trade": {"comes_back": {"value": [1, 9], "note": "from memory"},
+    "minutes_of_comeback": {"value": [10, 20, 40], "note": "from memory"}}
+})";
+
+Problem refused(const std::string& second) {
+  const auto read = db::read_knowledge({{"base", kSmall}, {"own", second}});
+  EXPECT_FALSE(read) << second;
+  return read ? Problem{} : read.error();
+}
+
+TEST(KnowledgeJson, ReadsEveryFieldOfASmallBase) {
+  const auto read = db::read_knowledge({{"base", kSmall}});
+  ASSERT_TRUE(read) << read.error().sentence;
+  EXPECT_EQ(read->knowledge.symptoms.front().causes.front().second, 3);
+  EXPECT_EQ(read->knowledge.repairs.front().parts.typical, Money::from_minor(500));
+  EXPECT_EQ(read->knowledge.repairs.front().cures.front().second, (Beta{3, 7}));
+  EXPECT_EQ(read->texts.at("leak").says, "fuel drips");
+  EXPECT_EQ(read->texts.at("drips").origin.sources, std::vector<std::string>{"S1"});
+}
+
+TEST(KnowledgeJson, ALaterPartReplacesAWholeEntry) {
+  const auto read = db::read_knowledge(
+      {{"base", kSmall},
+       {"own", R"({"causes": {"leak": {"name": "needle worn out", "note": "own shop"}}})"}});
+  ASSERT_TRUE(read) << read.error().sentence;
+  ASSERT_EQ(read->knowledge.causes.size(), 1U);
+  EXPECT_EQ(read->knowledge.causes.front().name, "needle worn out");
+  EXPECT_EQ(read->texts.at("leak").says, "");
+}
+
+TEST(KnowledgeJson, AProblemNamesPartEntryAndField) {
+  const Problem unknown = refused(R"({"causes": {"leak": {"name": "x", "colour": 1, "note": "own shop"}}})");
+  EXPECT_EQ(unknown.field, "own, causes.leak.colour");
+  const Problem no_origin = refused(R"({"causes": {"leak": {"name": "x"}}})");
+  EXPECT_EQ(no_origin.field, "own, causes.leak");
+  EXPECT_THAT(no_origin.sentence, HasSubstr("sources"));
+  const Problem no_source = refused(R"({"causes": {"leak": {"name": "x", "sources": ["S9"]}}})");
+  EXPECT_EQ(no_source.field, "own, causes.leak");
+  EXPECT_EQ(no_source.value, "S9");
+  const Problem wrong_word = refused(
+      R"({"symptoms": {"drips": {"name": "x", "causes": {}, "engine": "asleep", "note": "own shop"}}})");
+  EXPECT_EQ(wrong_word.field, "own, symptoms.drips.engine");
+  EXPECT_EQ(wrong_word.value, "asleep");
+  const Problem missing = refused(R"({"repairs": {"seat": {"name": "x", "note": "own shop"}}})");
+  EXPECT_THAT(missing.sentence, HasSubstr("\"minutes\""));
+  EXPECT_EQ(missing.field, "own, repairs.seat");
+}
+
+TEST(KnowledgeJson, ARowThatDoesNotAddUpNamesItsTestAndCause) {
+  const Problem wrong = refused(R"({"tests": {"tap": {"name": "Tap", "minutes": 2, "note": "own shop",
+    "outcomes": [{"id": "a", "name": "a"}, {"id": "b", "name": "b"}], "likelihood": {"leak": [0.3, 0.6]}}}})");
+  EXPECT_THAT(wrong.field, HasSubstr("tests.tap.likelihood.leak"));
+}
+
+TEST(PublishedKnowledge, ResolvesAndEveryRowAddsUpToOne) {
+  EXPECT_TRUE(problems_of(base().knowledge).empty());
+  EXPECT_EQ(base().knowledge.symptoms.size(), 35U);
+  EXPECT_EQ(base().knowledge.causes.size(), 86U);
+  for (const learning::Test& test : base().knowledge.tests) {
+    ASSERT_TRUE(test.otherwise) << test.id;
+    for (const auto& [cause, row] : test.likelihood)
+      EXPECT_NEAR(std::accumulate(row.begin(), row.end(), 0.0), 1, 1e-9) << test.id << ", " << cause;
+    EXPECT_NEAR(std::accumulate(test.otherwise->begin(), test.otherwise->end(), 0.0), 1, 1e-9) << test.id;
+  }
+}
+
+TEST(PublishedKnowledge, EveryEntrySaysWhereItComesFrom) {
+  for (const auto& [id, text] : base().texts)
+    EXPECT_FALSE(text.origin.sources.empty() && text.origin.note.empty()) << id;
+  for (const Measurement& entry : base().measurements) {
+    EXPECT_FALSE(entry.origin.sources.empty() && entry.origin.note.empty()) << entry.id;
+    EXPECT_TRUE(entry.low || entry.nominal || entry.high || !entry.rule.empty()) << entry.id;
+  }
+}
+
+TEST(PublishedKnowledge, CoversEveryKindOfMachine) {
+  for (const MachineKind kind : {MachineKind::push, MachineKind::self_propelled, MachineKind::lawn_tractor,
+                                 MachineKind::zero_turn, MachineKind::trimmer, MachineKind::blower})
+    EXPECT_NE(base().knowledge.figures(kind), nullptr) << word(kind);
+}
+
+TEST(PublishedKnowledge, WordsForStepsNameOneStepEach) {
+  std::set<std::string> names;
+  for (const learning::Test& test : base().knowledge.tests)
+    EXPECT_TRUE(names.insert(test.name).second) << test.name;
+  for (const Repair& repair : base().knowledge.repairs)
+    EXPECT_TRUE(names.insert(repair.name).second) << repair.name;
+}
+
+TEST(PublishedKnowledge, EveryCauseOfASymptomCanBeToldOrCured) {
+  for (const Symptom& symptom : base().knowledge.symptoms)
+    for (const auto& [cause, weight] : symptom.causes) {
+      const bool cured = std::any_of(base().knowledge.repairs.begin(), base().knowledge.repairs.end(),
+                                     [&, c = cause](const Repair& r) {
+                                       return std::any_of(r.cures.begin(), r.cures.end(),
+                                                          [&](const auto& each) { return each.first == c; });
+                                     });
+      EXPECT_TRUE(cured) << symptom.id << ", " << cause;
+    }
+}
+
+TEST(PublishedKnowledge, EverySymptomMakesACaseForEveryKindItIsAbout) {
+  Circumstances circumstances;
+  circumstances.revived.price = 100;
+  circumstances.stops = {{.id = "scrap"}};
+  for (const Symptom& symptom : base().knowledge.symptoms)
+    for (const MachineKind kind : {MachineKind::push, MachineKind::self_propelled, MachineKind::lawn_tractor,
+                                   MachineKind::zero_turn, MachineKind::trimmer, MachineKind::blower}) {
+      if (!fits(symptom.kinds, kind)) continue;
+      const auto made = make_case(base().knowledge, {}, {.symptom = symptom.id, .kind = kind}, circumstances);
+      ASSERT_TRUE(made) << symptom.id << ": " << made.error().sentence;
+      EXPECT_FALSE(made->repairs.empty()) << symptom.id << ", " << word(kind);
+      EXPECT_FALSE(made->tests.empty()) << symptom.id << ", " << word(kind);
+    }
+}
+
+/// The belief after evidence, for a push mower.
+std::map<std::string, double> belief(const std::string& symptom, std::vector<diagnosis::Evidence> evidence) {
+  Circumstances circumstances;
+  circumstances.currency = Currency{"USD", 2};
+  circumstances.revived.price = 100;
+  circumstances.stops = {{.id = "scrap"}};
+  const auto made =
+      make_case(base().knowledge, {}, {.symptom = symptom, .evidence = std::move(evidence)}, circumstances);
+  EXPECT_TRUE(made) << (made ? "" : made.error().sentence);
+  std::map<std::string, double> out;
+  if (!made) return out;
+  // A plain recomputation: prior times the row of what was seen, divided by the sum.
+  double sum = 0;
+  for (const diagnosis::Cause& cause : made->causes) {
+    double weight = cause.weight;
+    for (const diagnosis::Evidence& line : made->evidence) {
+      const auto& showed = std::get<TestShowed>(line);
+      const auto test = std::find_if(made->tests.begin(), made->tests.end(),
+                                     [&](const diagnosis::Test& each) { return each.id == showed.test; });
+      const auto place = static_cast<std::size_t>(
+          std::find(test->outcomes.begin(), test->outcomes.end(), showed.outcome) - test->outcomes.begin());
+      const auto row = std::find_if(test->likelihood.begin(), test->likelihood.end(),
+                                    [&](const auto& each) { return each.first == cause.id; });
+      weight *= row == test->likelihood.end() ? (*test->otherwise)[place] : row->second[place];
+    }
+    out[cause.id] = weight;
+    sum += weight;
+  }
+  const auto theirs = diagnosis::posterior(*made);
+  std::size_t i = 0;
+  for (const diagnosis::Cause& cause : made->causes) {
+    out[cause.id] /= sum;
+    EXPECT_NEAR(out[cause.id], theirs[i++], 1e-12) << cause.id;
+  }
+  return out;
+}
+
+// Common practice, no source: an engine that runs on fuel given at the intake has spark and compression.
+TEST(PublishedKnowledge, RunningOnPrimeClearsSparkAndCompression) {
+  const auto after = belief("nostart-pull", {TestShowed{"test-prime-intake", "runs-then-dies"}});
+  for (const char* cause : {"coil-dead", "kill-grounded", "rings-worn", "valve-burnt", "head-gasket"})
+    EXPECT_LT(after.at(cause), 0.01) << cause;
+  EXPECT_GT(after.at("carb-main-clogged"), 0.35);
+}
+
+}  // namespace
+}  // namespace secondpull
