@@ -46,6 +46,7 @@ void add_import(CLI::App& app, Call& call);
 void add_export(CLI::App& app, Call& call);
 void add_demo(CLI::App& app, Call& call);
 void add_machines(CLI::App& app, Call& call);
+void add_next(CLI::App& app, Call& call);
 void add_books(CLI::App& app, Call& call);
 void add_journal(CLI::App& app, Call& call);
 void add_verdict(CLI::App& app, Call& call);

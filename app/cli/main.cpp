@@ -25,8 +25,8 @@ Exit run(int argc, char** argv) {
   app.add_option("--today", call.today, "The day to work with, instead of the computer's")
       ->type_name("YYYY-MM-DD")
       ->check(CLI::Validator{check_day, "", "day"});
-  for (const auto add : {add_import, add_export, add_machines, add_books, add_journal, add_verdict, add_hours,
-                         add_check, add_backup, add_restore, add_demo})
+  for (const auto add : {add_import, add_export, add_machines, add_next, add_books, add_journal, add_verdict,
+                         add_hours, add_check, add_backup, add_restore, add_demo})
     add(app, call);
   try {
     app.parse(argc, argv);

@@ -27,6 +27,29 @@ class PlanCommands : public testing::Test {
   Desk desk;
 };
 
+TEST_F(PlanCommands, NextSaysWhatToDoWithEveryMachineThatWaitsTheBestPaidFirst) {
+  const std::string shop = (desk / "shop").string();
+  ASSERT_EQ(desk.run({"demo", "--shop", shop}).status, 0);
+  const Json next = answer({"next", "--json", "--shop", shop, "--today", "2026-11-10"});
+  EXPECT_GE(next["hour_value"], 0);
+  std::size_t planned = 0;
+  double before = 1e9;
+  for (const Json& machine : next["machines"]) {
+    if (machine.contains("problem")) continue;
+    ++planned;
+    EXPECT_THAT(machine["next"]["kind"], testing::AnyOf("test", "repair", "stop"));
+    EXPECT_FALSE(machine["name"].get<std::string>().empty());
+    const double worth = machine["worth_per_hour"].is_null() ? 500 : machine["worth_per_hour"].get<double>();
+    EXPECT_LE(worth, before);
+    before = worth;
+    EXPECT_GE(machine["gain"], -1e-9);
+  }
+  EXPECT_GE(planned, 4U);
+  const Outcome table = desk.run({"next", "--shop", shop, "--today", "2026-11-10"});
+  EXPECT_EQ(table.status, 0);
+  EXPECT_THAT(table.out, HasSubstr("Worth per hour"));
+}
+
 // The worked example of the decision model: seat 0.30 for 5, carburettor 0.99 for 15 (common practice, no
 // source).
 TEST_F(PlanCommands, GiveTheWorkedExampleOfTheDecisionModel) {
