@@ -4,6 +4,9 @@
 #include <unordered_map>
 #include <utility>
 
+#include "core/learning/tries.h"
+#include "db/exchange/knowledge_json.h"
+
 namespace secondpull::app {
 namespace {
 
@@ -32,13 +35,43 @@ class Tally {
   int clock_ = 0;
 };
 
+const learning::Knowledge& knowledge() {
+  return db::published_knowledge().knowledge;
+}
+
+QString text(std::string_view words) {
+  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
+}
+
+template <class Entry>
+QStringList namesOf(const std::vector<Entry>& entries) {
+  QStringList names;
+  for (const Entry& entry : entries)
+    names << text(entry.name);
+  return names;
+}
+
+/// What the shop wrote comes first, each text once.
+QStringList ownFirst(QStringList own, const QStringList& known) {
+  own += known;
+  own.removeDuplicates();
+  return own;
+}
+
+/// What a step of the knowledge base can come to.
+QStringList outcomesOf(const std::string& step) {
+  if (const learning::Test* test = knowledge().test(step)) return namesOf(test->outcomes);
+  if (knowledge().repair(step) == nullptr) return {};
+  return {text(learning::kSaysMended), text(learning::kSaysFailed)};
+}
+
 }  // namespace
 
 QStringList stepsBefore(const Shop& shop) {
   Tally tally;
   for (const Finding& finding : shop.all<Finding>())
     tally.count(finding.step);
-  return tally.inOrder();
+  return ownFirst(tally.inOrder(), namesOf(knowledge().tests) + namesOf(knowledge().repairs));
 }
 
 QStringList outcomesBefore(const Shop& shop, const QString& step) {
@@ -46,9 +79,7 @@ QStringList outcomesBefore(const Shop& shop, const QString& step) {
   const std::string sought = step.trimmed().toStdString();
   for (const Finding& finding : shop.all<Finding>())
     (finding.step == sought ? same : other).count(finding.outcome);
-  QStringList texts = same.inOrder() + other.inOrder();
-  texts.removeDuplicates();
-  return texts;
+  return ownFirst(same.inOrder(), outcomesOf(sought) + other.inOrder());
 }
 
 QStringList symptomsBefore(const Shop& shop) {
@@ -57,14 +88,14 @@ QStringList symptomsBefore(const Shop& shop) {
     tally.count(machine.symptom);
   for (const Fault& fault : shop.all<Fault>())
     tally.count(fault.symptom);
-  return tally.inOrder();
+  return ownFirst(tally.inOrder(), namesOf(knowledge().symptoms));
 }
 
 QStringList causesBefore(const Shop& shop) {
   Tally tally;
   for (const Fault& fault : shop.all<Fault>())
     tally.count(fault.cause);
-  return tally.inOrder();
+  return ownFirst(tally.inOrder(), namesOf(knowledge().causes));
 }
 
 QStringList materialsBefore(const Shop& shop) {

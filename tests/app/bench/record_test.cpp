@@ -129,6 +129,13 @@ TEST(Suggestions, TheMostFrequentComesFirstAndOutcomesOfTheStepBeforeOthers) {
   find("compression test", "low");
   EXPECT_EQ(stepsBefore(*test.shop()).front(), "compression test");
   EXPECT_EQ(outcomesBefore(*test.shop(), "spark test").front(), "no spark");
+  // Behind what the shop wrote stand the words of the knowledge base, which the planner can read.
+  EXPECT_TRUE(stepsBefore(*test.shop()).contains("Clean bowl and main jet"));
+  EXPECT_EQ(outcomesBefore(*test.shop(), "Clean bowl and main jet").mid(0, 2),
+            (QStringList{"mended", "failed"}));
+  EXPECT_EQ(outcomesBefore(*test.shop(), "Time the blade stop").front(), "within the limit");
+  EXPECT_TRUE(symptomsBefore(*test.shop()).contains("Blue smoke"));
+  EXPECT_TRUE(causesBefore(*test.shop()).contains("flywheel key sheared"));
 }
 
 }  // namespace
