@@ -133,7 +133,8 @@ TEST(Suggestions, TheMostFrequentComesFirstAndOutcomesOfTheStepBeforeOthers) {
   EXPECT_TRUE(stepsBefore(*test.shop()).contains("Clean bowl and main jet"));
   EXPECT_EQ(outcomesBefore(*test.shop(), "Clean bowl and main jet").mid(0, 2),
             (QStringList{"mended", "failed"}));
-  EXPECT_EQ(outcomesBefore(*test.shop(), "Time the blade stop").front(), "within the limit");
+  EXPECT_EQ(outcomesBefore(*test.shop(), "Count the blade to standstill").front(),
+            "Within 3 s, or 5 s on rider");
   EXPECT_TRUE(symptomsBefore(*test.shop()).contains("Blue smoke"));
   EXPECT_TRUE(causesBefore(*test.shop()).contains("flywheel key sheared"));
 }
