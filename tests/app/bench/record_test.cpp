@@ -135,7 +135,7 @@ TEST(Suggestions, TheMostFrequentComesFirstAndOutcomesOfTheStepBeforeOthers) {
             (QStringList{"mended", "failed"}));
   EXPECT_EQ(outcomesBefore(*test.shop(), "Count the blade to standstill").front(),
             "Within 3 s, or 5 s on rider");
-  EXPECT_TRUE(symptomsBefore(*test.shop()).contains("Blue smoke"));
+  EXPECT_TRUE(symptomsBefore(*test.shop()).contains("Knocking or clanking"));
   EXPECT_TRUE(causesBefore(*test.shop()).contains("flywheel key sheared"));
 }
 
