@@ -37,7 +37,7 @@ double sunk_hours(const MachineFigures& figures) {
   return static_cast<double>(figures.minutes.count) / learning::kMinutesOfHour;
 }
 
-std::vector<Waiting> cases_of(const Shop& shop, const Books& books, Date today, double hour_value) {
+std::vector<Waiting> cases_of(const Shop& shop, const Books& books, Date today) {
   const learning::Knowledge& knowledge = db::published_knowledge().knowledge;
   const ByMachine& by_machine = books.by_machine();
   const learning::Learned learned = learning::learned_from(by_machine, shop, knowledge, today);
@@ -47,8 +47,7 @@ std::vector<Waiting> cases_of(const Shop& shop, const Books& books, Date today, 
     const auto& lines = by_machine.of(machine.id);
     const Stage stage = stage_of(lines);
     if (!is_here(stage) || stage == Stage::for_sale) continue;
-    learning::Terms terms{.hour_value = hour_value,
-                          .day_cost = learning::in_units(shop.settings.day_cost.value_or(Money{}), currency)};
+    learning::Terms terms{.day_cost = learning::in_units(shop.settings.day_cost.value_or(Money{}), currency)};
     if (const MachineFigures* figures = books.machine(machine.id))
       terms.sunk = {learning::in_units(figures->cost_basis, currency), sunk_hours(*figures)};
     Waiting& waiting = all.emplace_back(Waiting{&machine});
@@ -61,8 +60,9 @@ std::vector<Waiting> cases_of(const Shop& shop, const Books& books, Date today, 
   return all;
 }
 
-/// What the owner says an hour is worth, or what the waiting machines make of it.
-double hour_value_of(const Shop& shop, const std::vector<Waiting>& all) {
+/// What the owner says an hour is worth (0 if he says neither that nor his hours a week), or what the waiting
+/// machines make of it.
+Result<double> hour_value_of(const Shop& shop, const std::vector<Waiting>& all) {
   if (shop.settings.hour_value) return learning::in_units(*shop.settings.hour_value, shop.settings.currency);
   decision::Backlog backlog;
   backlog.hours = kWeeksAhead * static_cast<double>(shop.settings.hours_a_week.value_or(Tenths{}).count) / 10;
@@ -71,8 +71,9 @@ double hour_value_of(const Shop& shop, const std::vector<Waiting>& all) {
     if (!waiting.problem) backlog.cases.push_back({waiting.machine->tag, waiting.of});
   decision::Budget budget;
   budget.states = kStatesEach;
-  const auto answer = decision::hours(backlog, budget);
-  return answer ? answer->hour_value : 0;
+  return decision::hours(backlog, budget).map([](const decision::HoursAnswer& answer) {
+    return answer.hour_value;
+  });
 }
 
 void plan(std::vector<Waiting>& all, double hour_value) {
@@ -165,10 +166,11 @@ Exit next(const Call& call, bool json) {
   if (!books) return tell(books.error(), Exit::not_in_order);
   const Shop& shop = *store->shop();
   const Date today{std::chrono::floor<std::chrono::days>(call.now())};
-  std::vector<Waiting> all = cases_of(shop, *books, today, 0);
-  const double hour_value = hour_value_of(shop, all);
-  plan(all, hour_value);
-  return put(json ? json_of(all, hour_value) : table_of(all, hour_value, shop.settings.currency));
+  std::vector<Waiting> all = cases_of(shop, *books, today);
+  const auto hour_value = hour_value_of(shop, all);
+  if (!hour_value) return tell(hour_value.error(), Exit::refused);
+  plan(all, *hour_value);
+  return put(json ? json_of(all, *hour_value) : table_of(all, *hour_value, shop.settings.currency));
 }
 
 }  // namespace
