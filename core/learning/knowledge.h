@@ -92,6 +92,19 @@ struct Repair {
   ByCause<Beta> cures;
 };
 
+/// A part that is worth taking off a machine that is not revived.
+struct PartToPull {
+  std::string id;
+  std::string name;
+  std::vector<MachineKind> kinds;       ///< empty: any
+  MoneyRange price;                     ///< sold, or not having to buy one
+  double chance = 0;                    ///< that it is sold or used within a year, [0, 1]
+  Range minutes;                        ///< to pull, clean and sell it
+  std::vector<std::string> spoiled_by;  ///< causes that make it worthless
+  std::string
+      goes_with;  ///< the part that it is sold on, and alone only where that one is spoiled; may be empty
+};
+
 /// What the trade pays and weighs, by kind of machine.
 struct KindFigures {
   MachineKind kind = MachineKind::push;
@@ -106,6 +119,7 @@ struct Knowledge {
   std::vector<Cause> causes;
   std::vector<Test> tests;
   std::vector<Repair> repairs;
+  std::vector<PartToPull> parts_to_pull;
   std::vector<KindFigures> kinds;
   MoneyRange scrap_per_pound;
   Beta comes_back;            ///< the chance that a machine sold running comes back
@@ -136,8 +150,8 @@ inline constexpr double kUnlistedShare = 0.05;
 
 /// What keeps this from being used, in the order of its fields; empty if nothing does: an id that is empty or
 /// stands twice, a name that is no entry, a weight or a minute below 0, a range out of order, a Beta that is
-/// none, likelihoods that are no probabilities or do not add up to 1. `field` is the path, `value` what
-/// stands there.
+/// none, chances that are no probabilities, likelihoods that do not add up to 1. `field` is the path, `value`
+/// what stands there.
 std::vector<Problem> problems_of(const Knowledge& knowledge);
 
 }  // namespace secondpull::learning

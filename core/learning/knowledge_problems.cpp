@@ -19,12 +19,15 @@ class Inspection {
     causes_.insert(kUnlisted);
     ids("tests", knowledge_.tests, tests_);
     ids("repairs", knowledge_.repairs, repairs_);
+    ids("parts_to_pull", knowledge_.parts_to_pull, parts_);
     for (std::size_t i = 0; i < knowledge_.symptoms.size(); ++i)
       symptom(fmt::format("symptoms[{}]", i), knowledge_.symptoms[i]);
     for (std::size_t i = 0; i < knowledge_.tests.size(); ++i)
       test(fmt::format("tests[{}]", i), knowledge_.tests[i]);
     for (std::size_t i = 0; i < knowledge_.repairs.size(); ++i)
       repair(fmt::format("repairs[{}]", i), knowledge_.repairs[i]);
+    for (std::size_t i = 0; i < knowledge_.parts_to_pull.size(); ++i)
+      part(fmt::format("parts_to_pull[{}]", i), knowledge_.parts_to_pull[i]);
     for (std::size_t i = 0; i < knowledge_.kinds.size(); ++i)
       figures(fmt::format("kinds[{}]", i), knowledge_.kinds[i]);
     range("scrap_per_pound", knowledge_.scrap_per_pound);
@@ -82,14 +85,17 @@ class Inspection {
            fmt::format("counts {} cured and {} missed; both must be above 0.", given.a, given.b));
   }
 
+  void probability(const std::string& field, double value) {
+    if (!(value >= 0 && value <= 1))
+      tell(field, fmt::format("{}", value), fmt::format("is {}; a probability must be from 0 to 1.", value));
+  }
+
   void row(const std::string& field, const std::vector<double>& chances, std::size_t outcomes) {
     if (chances.size() != outcomes)
       return tell(field, std::to_string(chances.size()),
                   fmt::format("has {} numbers for {} outcomes.", chances.size(), outcomes));
     for (std::size_t i = 0; i < chances.size(); ++i)
-      if (!(chances[i] >= 0 && chances[i] <= 1))
-        tell(fmt::format("{}[{}]", field, i), fmt::format("{}", chances[i]),
-             fmt::format("is {}; a probability must be from 0 to 1.", chances[i]));
+      probability(fmt::format("{}[{}]", field, i), chances[i]);
     const double sum = std::accumulate(chances.begin(), chances.end(), 0.0);
     if (!(std::abs(sum - 1) <= diagnosis::row_tolerance))
       tell(field, fmt::format("{:.12g}", sum), fmt::format("adds up to {:.12g}; it must add up to 1.", sum));
@@ -137,6 +143,15 @@ class Inspection {
     }
   }
 
+  void part(const std::string& field, const PartToPull& given) {
+    range(field + ".price", given.price);
+    probability(field + ".chance", given.chance);
+    range(field + ".minutes", given.minutes);
+    for (const std::string& cause : given.spoiled_by)
+      known(field + ".spoiled_by", cause, causes_, "cause");
+    if (!given.goes_with.empty()) known(field + ".goes_with", given.goes_with, parts_, "part to pull");
+  }
+
   void figures(const std::string& field, const KindFigures& given) {
     range(field + ".running_price", given.running_price);
     range(field + ".as_is_price", given.as_is_price);
@@ -145,7 +160,7 @@ class Inspection {
   }
 
   const Knowledge& knowledge_;
-  Ids symptoms_, causes_, tests_, repairs_;
+  Ids symptoms_, causes_, tests_, repairs_, parts_;
   std::vector<Problem> problems_;
 };
 

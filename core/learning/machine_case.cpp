@@ -5,8 +5,7 @@
 #include <fmt/format.h>
 
 #include "core/learning/further_work.h"
-#include "core/learning/stops.h"
-#include "core/learning/units.h"
+#include "core/learning/machine_stops.h"
 
 namespace secondpull::learning {
 namespace {
@@ -36,17 +35,6 @@ Result<Asked> asked_about(const ByMachine::Lines& lines, const Knowledge& knowle
   return Asked{std::nullopt, *std::move(question)};
 }
 
-std::vector<diagnosis::Stop> stops_of(const std::string& symptom, const KindFigures& figures,
-                                      const Knowledge& knowledge, const Learned& learned,
-                                      const Currency& currency) {
-  const Money pound = knowledge.scrap_per_pound.typical;
-  return {sell_as_is(as_is_price(learned.sales, figures, symptom, currency),
-                     deducted_share(learned.sales, SoldAs::as_is),
-                     figures.minutes_to_sell.typical / kMinutesOfHour, 0, currency),
-          scrap(figures.weight.typical, in_units(pound, currency),
-                {.hours = kHaulHours, .machines = kMachinesAHaul}, currency)};
-}
-
 }  // namespace
 
 Learned learned_from(const ByMachine& by_machine, const Shop& shop, const Knowledge& knowledge, Date today) {
@@ -71,12 +59,12 @@ Result<MachineCase> case_of_machine(const Shop& shop, const ByMachine& by_machin
   if (!asked) return tl::unexpected(std::move(asked.error()));
 
   const Currency& currency = shop.settings.currency;
-  Circumstances circumstances{
-      .hour_value = terms.hour_value,
-      .day_cost = std::max(0.0, terms.day_cost),
-      .stops = stops_of(asked->question.symptom, *figures, knowledge, learned, currency),
-      .sunk = terms.sunk,
-      .currency = currency};
+  Circumstances circumstances{.hour_value = terms.hour_value,
+                              .day_cost = std::max(0.0, terms.day_cost),
+                              .stops = stops_of(*figures, asked->question.symptom, knowledge, learned.sales,
+                                                terms.hour_value, currency),
+                              .sunk = terms.sunk,
+                              .currency = currency};
   const Expected expected{.known_work = {usual_further_work({}, learned.further_work, currency)}};
   circumstances.revived = revived(learned.sales, *figures, knowledge, expected, currency);
   auto made = make_case(knowledge, learned.tallies, asked->question, circumstances);

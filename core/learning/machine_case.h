@@ -23,10 +23,6 @@ struct Terms {
   diagnosis::Sunk sunk;  ///< what the machine has cost so far
 };
 
-/// What one trip to the scrap yard takes, and for how many machines. Common practice, no source.
-inline constexpr double kHaulHours = 2;
-inline constexpr int kMachinesAHaul = 6;
-
 /// A machine's question and the case it makes.
 struct MachineCase {
   std::optional<FaultId> fault;  ///< absent: none was opened yet, it is asked about what it came with
@@ -36,9 +32,10 @@ struct MachineCase {
 
 /// The case of a machine that is here: of its latest open fault, or of the symptom that it came with as long
 /// as no fault was ever opened. Price, comeback and the work that such machines usually need besides are the
-/// shop's own drawn towards the knowledge base's; it may be sold as it is or scrapped instead. Problems: an
-/// unknown machine ("machine"), one that has gone ("machine"), no open fault ("fault"), a kind of which the
-/// knowledge base has no figures ("kind"), and those of question_about and make_case.
+/// shop's own drawn towards the knowledge base's; it may be sold as it is, parted out or scrapped instead
+/// (see stops_of, machine_stops.h). Problems: an unknown machine ("machine"), one that has gone ("machine"),
+/// no open fault ("fault"), a kind of which the knowledge base has no figures ("kind"), and those of
+/// question_about and make_case.
 Result<MachineCase> case_of_machine(const Shop& shop, const ByMachine& by_machine, MachineId machine,
                                     const Knowledge& knowledge, const Learned& learned, const Terms& terms);
 

@@ -18,19 +18,23 @@ diagnosis::Stop part_out(const std::vector<PartWorth>& parts, double hulk_value,
                          const Currency& currency) {
   double value = hulk_value;
   double minutes = 0;
-  std::map<std::string, double> spoiled;
+  std::map<std::string, double> change;  // of the value, by cause
   for (const PartWorth& part : parts) {
     const double worth = part.price * part.chance;
-    if (worth <= hour_value * part.minutes / kMinutesOfHour) continue;
+    const double work = hour_value * part.minutes / kMinutesOfHour;
+    if (worth <= work) continue;
+    for (const std::string& cause : part.only_under)
+      change[cause] += worth - work;
+    if (!part.only_under.empty()) continue;
     value += worth;
     minutes += part.minutes;
     for (const std::string& cause : part.spoiled_by)
-      spoiled[cause] += worth;
+      change[cause] -= worth;
   }
   diagnosis::Stop stop{
       .id = kPartOut, .value = to_the_cent(value, currency), .hours = minutes / kMinutesOfHour};
-  for (const auto& [cause, lost] : spoiled)
-    stop.value_by_cause.emplace_back(cause, to_the_cent(value - lost, currency));
+  for (const auto& [cause, by] : change)
+    stop.value_by_cause.emplace_back(cause, to_the_cent(value + by, currency));
   return stop;
 }
 

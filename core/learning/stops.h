@@ -25,10 +25,13 @@ struct PartWorth {
   double chance = 1;                    ///< that it is sold or used within a year, [0, 1]
   double minutes = 0;                   ///< to pull, clean and sell it
   std::vector<std::string> spoiled_by;  ///< causes that make it worthless
+  std::vector<std::string> only_under;  ///< causes under which alone it is taken; empty: any
 };
 
 /// Parted out: the parts whose expected price is above their minutes at the hour value, and the hulk. What a
-/// cause spoils is missing under it; the minutes stay, as that shows when the part is off.
+/// cause spoils is missing under it; the minutes stay, as that shows when the part is off. A part that is
+/// taken under some causes alone adds to the value under those, its minutes taken off at the hour value,
+/// since the hours of a stop are the same whatever the cause.
 diagnosis::Stop part_out(const std::vector<PartWorth>& parts, double hulk_value, double hour_value,
                          const Currency& currency);
 

@@ -202,6 +202,20 @@ Repair read_repair(const JsonPlace& place) {
   return out;
 }
 
+PartToPull read_part(const JsonPlace& place) {
+  place.fields(
+      {"name", "says", "kinds", "price", "chance", "minutes", "spoiled_by", "goes_with", "sources", "note"});
+  PartToPull out;
+  name_of(place, out);
+  out.kinds = kinds(place);
+  out.price = money_range(needed(place, "price"));
+  out.chance = needed(place, "chance").number();
+  out.minutes = range(needed(place, "minutes"));
+  out.spoiled_by = texts(place, "spoiled_by");
+  place.read("goes_with", out.goes_with);
+  return out;
+}
+
 KindFigures read_kind(const JsonPlace& place) {
   place.fields({"running_price", "as_is_price", "minutes_to_sell", "weight", "sources", "note"});
   KindFigures out;
@@ -276,8 +290,8 @@ class KnowledgeReader {
     values_.push_back(std::make_unique<nlohmann::json>(*std::move(parsed)));
     std::optional<Problem> wrong;
     const JsonPlace whole{*values_.back(), "", wrong};
-    whole.fields({"symptoms", "causes", "tests", "repairs", "kinds", "trade", "cautions", "measurements",
-                  "checks", "sources"});
+    whole.fields({"symptoms", "causes", "tests", "repairs", "parts_to_pull", "kinds", "trade", "cautions",
+                  "measurements", "checks", "sources"});
     if (!wrong)
       for (const auto& [name, entries] : values_.back()->items()) {
         if (!entries.is_object()) {
@@ -341,6 +355,7 @@ class KnowledgeReader {
     each("symptoms", into(base_.knowledge.symptoms, read_symptom));
     each("tests", into(base_.knowledge.tests, read_test));
     each("repairs", into(base_.knowledge.repairs, read_repair));
+    each("parts_to_pull", into(base_.knowledge.parts_to_pull, read_part));
     read_figures();
     each("cautions", alone(base_.cautions, read_caution));
     each("measurements", alone(base_.measurements, read_measurement));
@@ -414,7 +429,7 @@ class KnowledgeReader {
     for (const Caution& entry : base_.cautions)
       for (const std::string& step : entry.steps)
         refer("cautions", entry.id, step, steps.contains(step));
-    for (const char* name : {"symptoms", "causes", "tests", "repairs"})
+    for (const char* name : {"symptoms", "causes", "tests", "repairs", "parts_to_pull"})
       if (const auto section = sections_.find(name); section != sections_.end())
         for (const auto& [id, entry] : section->second.entries)
           sources(name, id, base_.texts.at(id).origin);

@@ -14,9 +14,9 @@ using test::BareShop;
 using test::day;
 using test::small_knowledge;
 
-Result<MachineCase> case_in(const Shop& shop, MachineId machine, const Terms& terms = {}) {
+Result<MachineCase> case_in(const Shop& shop, MachineId machine, const Terms& terms = {},
+                            const Knowledge& knowledge = small_knowledge()) {
   const ByMachine by_machine{shop};
-  const Knowledge knowledge = small_knowledge();
   return case_of_machine(shop, by_machine, machine, knowledge,
                          learned_from(by_machine, shop, knowledge, day("2026-04-01")), terms);
 }
@@ -54,21 +54,42 @@ TEST(MachineCase, AsksAboutWhatItCameWithUntilAFaultIsOpened) {
   EXPECT_EQ(std::get<TestShowed>(made->of.evidence.front()).outcome, "nothing");
 }
 
-TEST(MachineCase, OffersTwoWaysToStopAndTheTermsGiven) {
+TEST(MachineCase, OffersThreeWaysToStopAndTheTermsGiven) {
   BareShop bare;
   const auto made = case_in(bare.shop, waiting(bare, "Surges"),
                             {.hour_value = 18, .day_cost = -1, .sunk = {.cash = 31, .hours = 2}});
   ASSERT_TRUE(made) << made.error().sentence;
-  ASSERT_EQ(made->of.stops.size(), 2U);
+  ASSERT_EQ(made->of.stops.size(), 3U);
   EXPECT_EQ(made->of.stops[0].id, kSellAsIs);
   EXPECT_EQ(made->of.stops[0].hours, 1);  // 60 minutes to sell
-  EXPECT_EQ(made->of.stops[1].id, kScrap);
-  EXPECT_NEAR(made->of.stops[1].value, 5.2, 1e-9);  // 65 pounds at 8 cents
-  EXPECT_NEAR(made->of.stops[1].hours, 2.0 / 6, 1e-9);
+  EXPECT_EQ(made->of.stops[1].id, kPartOut);
+  EXPECT_NEAR(made->of.stops[1].value, 30 + 3.64, 1e-9);  // the engine, and 45.5 pounds at 8 cents
+  EXPECT_NEAR(made->of.stops[1].hours, 1 + 2.0 / 6, 1e-9);
+  EXPECT_EQ(made->of.stops[2].id, kScrap);
+  EXPECT_NEAR(made->of.stops[2].value, 5.2, 1e-9);  // 65 pounds at 8 cents
+  EXPECT_NEAR(made->of.stops[2].hours, 2.0 / 6, 1e-9);
   EXPECT_EQ(made->of.hour_value, 18);
   EXPECT_EQ(made->of.day_cost, 0);
   EXPECT_EQ(made->of.sunk.cash, 31);
   EXPECT_TRUE(decision::verdict(made->of));
+}
+
+TEST(MachineCase, PartingOutIsWorthLessUnderWhatSpoilsTheParts) {
+  BareShop bare;
+  const auto made = case_in(bare.shop, waiting(bare, "won't pop"), {.hour_value = 6});
+  ASSERT_TRUE(made) << made.error().sentence;
+  // A sheared key spoils the engine; then 3.64 of iron, and the carburettor alone: 5 less half an hour at 6.
+  EXPECT_THAT(made->of.stops[1].value_by_cause, testing::ElementsAre(testing::Pair("key", 5.64)));
+}
+
+TEST(MachineCase, HasNoPartingOutWhereNoPartIsWorthTaking) {
+  BareShop bare;
+  const MachineId machine = waiting(bare, "Surges");
+  Knowledge knowledge = small_knowledge();
+  std::erase_if(knowledge.parts_to_pull, [](const PartToPull& part) { return part.id != "seat"; });
+  const auto made = case_in(bare.shop, machine, {}, knowledge);
+  ASSERT_TRUE(made) << made.error().sentence;
+  EXPECT_EQ(made->of.stops.size(), 2U);
 }
 
 TEST(MachineCase, AnEngineThatRunsIsNotOfferedTestsOfOneThatDoesNotStart) {

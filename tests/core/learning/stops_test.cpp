@@ -37,6 +37,17 @@ TEST(Stops, PartOutTheMachineForThePartsThatPayTheirMinutes) {
   EXPECT_EQ(part_out(parts, 4, 0, kDollars).value, 30 + 12 + 6 + 4);
 }
 
+TEST(Stops, APartTakenUnderSomeCausesAloneAddsToTheValueUnderThose) {
+  const std::vector<PartWorth> parts{
+      {.price = 60, .chance = 0.5, .minutes = 60, .spoiled_by = {"rod", "crank"}},
+      {.price = 20, .chance = 0.5, .minutes = 15, .spoiled_by = {"jet"}, .only_under = {"rod"}},
+      {.price = 20, .chance = 0.5, .minutes = 30, .only_under = {"rod"}}};  // 10 for 10 of work: left on
+  const diagnosis::Stop stop = part_out(parts, 4, 20, kDollars);
+  EXPECT_EQ(stop.value, 34);
+  EXPECT_EQ(stop.hours, 1);
+  EXPECT_THAT(stop.value_by_cause, ElementsAre(Pair("crank", 4), Pair("rod", 4 + 10 - 5)));
+}
+
 TEST(Stops, ScrapItByWeightLessItsShareOfTheHaul) {
   const diagnosis::Stop stop = scrap(65, 0.08, {.cost = 9, .hours = 1.5, .machines = 3}, kDollars);
   EXPECT_DOUBLE_EQ(stop.value, 2.2);

@@ -6,11 +6,13 @@
 #include <numeric>
 #include <set>
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "core/diagnosis/belief.h"
 #include "core/learning/case_maker.h"
+#include "core/learning/machine_stops.h"
 
 namespace secondpull {
 namespace {
@@ -86,6 +88,38 @@ TEST(KnowledgeJson, ARowThatDoesNotAddUpNamesItsTestAndCause) {
   EXPECT_THAT(wrong.field, HasSubstr("tests.tap.likelihood.leak"));
 }
 
+TEST(KnowledgeJson, ReadsPartsToPull) {
+  const auto read = db::read_knowledge({{"base", kSmall}, {"own", R"({"parts_to_pull": {
+    "engine": {"name": "Engine", "kinds": ["push"], "price": [4000, 6000, 9000], "chance": 0.6,
+      "minutes": [40, 60, 100], "note": "own shop"},
+    "carb": {"name": "Carburetor", "says": "clean it first", "price": [800, 1200, 2000], "chance": 0.5,
+      "minutes": [20, 30, 45], "spoiled_by": ["leak"], "goes_with": "engine", "note": "own shop"}}})"}});
+  ASSERT_TRUE(read) << read.error().sentence;
+  const PartToPull& carb = read->knowledge.parts_to_pull.front();
+  EXPECT_EQ(carb.price.high, Money::from_minor(2000));
+  EXPECT_EQ(carb.chance, 0.5);
+  EXPECT_EQ(carb.minutes, (Range{20, 30, 45}));
+  EXPECT_EQ(carb.spoiled_by, std::vector<std::string>{"leak"});
+  EXPECT_EQ(carb.goes_with, "engine");
+  EXPECT_EQ(read->knowledge.parts_to_pull.back().kinds, std::vector{MachineKind::push});
+  EXPECT_EQ(read->texts.at("carb").says, "clean it first");
+}
+
+TEST(KnowledgeJson, APartToPullThatCannotBeIsRefusedByName) {
+  const auto part = [](const char* fields) {
+    return fmt::format(
+        R"({{"parts_to_pull": {{"bag": {{"name": "Bag", "price": [1, 2, 3], "minutes": [1, 2, 3],
+      "note": "own shop", {}}}}}}})",
+        fields);
+  };
+  EXPECT_EQ(refused(part(R"("chance": 1.5)")).field, "own, parts_to_pull.bag.chance");
+  EXPECT_EQ(refused(part(R"("chance": 1, "spoiled_by": ["rust"])")).field,
+            "own, parts_to_pull.bag.spoiled_by");
+  EXPECT_EQ(refused(part(R"("chance": 1, "goes_with": "boat")")).value, "boat");
+  EXPECT_EQ(refused(part(R"("chance": 1, "sources": ["S9"])")).value, "S9");
+  EXPECT_THAT(refused(part(R"("says": "")")).sentence, HasSubstr("\"chance\""));
+}
+
 TEST(PublishedKnowledge, ResolvesAndEveryRowAddsUpToOne) {
   EXPECT_TRUE(problems_of(base().knowledge).empty());
   EXPECT_EQ(base().knowledge.symptoms.size(), 35U);
@@ -109,8 +143,10 @@ TEST(PublishedKnowledge, EveryEntrySaysWhereItComesFrom) {
 
 TEST(PublishedKnowledge, CoversEveryKindOfMachine) {
   for (const MachineKind kind : {MachineKind::push, MachineKind::self_propelled, MachineKind::lawn_tractor,
-                                 MachineKind::zero_turn, MachineKind::trimmer, MachineKind::blower})
+                                 MachineKind::zero_turn, MachineKind::trimmer, MachineKind::blower}) {
     EXPECT_NE(base().knowledge.figures(kind), nullptr) << word(kind);
+    EXPECT_FALSE(parts_worth(base().knowledge, kind, {"USD", 2}).empty()) << word(kind);
+  }
 }
 
 TEST(PublishedKnowledge, WordsForStepsNameOneStepEach) {
