@@ -38,6 +38,22 @@ bool begins_alike(std::string_view name, std::string_view word) {
                                                   [](char a, char b) { return lower(a) == lower(b); });
 }
 
+bool holds_words(std::string_view text, std::string_view words) {
+  if (words.empty()) return false;
+  // Bytes of letters beyond ASCII are part of a word too.
+  const auto in_word = [](char c) {
+    return (c >= '0' && c <= '9') || (lower(c) >= 'a' && lower(c) <= 'z') ||
+           (static_cast<unsigned char>(c) & 0x80);
+  };
+  for (std::size_t at = 0; at + words.size() <= text.size(); ++at) {
+    const std::size_t end = at + words.size();
+    if (begins_alike(text.substr(at), words) && (at == 0 || !in_word(text[at - 1])) &&
+        (end == text.size() || !in_word(text[end])))
+      return true;
+  }
+  return false;
+}
+
 std::vector<std::string_view> pieces(std::string_view text, std::string_view separators) {
   std::vector<std::string_view> found;
   for (;;) {

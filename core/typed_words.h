@@ -16,6 +16,9 @@ std::optional<int> whole_number(std::string_view text);
 bool same_word(std::string_view a, std::string_view b);
 /// Does `word` begin the name, in either case?
 bool begins_alike(std::string_view name, std::string_view word);
+/// Do these words stand in the text, in either case, with no letter or digit before or after? Not if they are
+/// empty.
+bool holds_words(std::string_view text, std::string_view words);
 /// The pieces between any of the separators, empty ones left out.
 std::vector<std::string_view> pieces(std::string_view text, std::string_view separators);
 

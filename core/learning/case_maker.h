@@ -20,7 +20,7 @@ struct Unread {
     no_such_step,     ///< its step is no test and no repair of the knowledge base
     no_such_outcome,  ///< the test does not know that outcome
     out_of_place,     ///< the test says something only after another showed what it did not show here
-    other_work        ///< a repair that cures none of the causes in question
+    other_work        ///< a repair that cures none of the causes in question, known work that is not done
   };
   FindingId finding{};
   Why why = Why::no_such_step;

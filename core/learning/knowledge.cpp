@@ -52,6 +52,9 @@ const Test* Knowledge::test(std::string_view text) const {
 const Repair* Knowledge::repair(std::string_view text) const {
   return named(repairs, text);
 }
+const PieceOfWork* Knowledge::piece_of_work(std::string_view text) const {
+  return named(known_work, text);
+}
 const KindFigures* Knowledge::figures(MachineKind kind) const {
   const auto at =
       std::find_if(kinds.begin(), kinds.end(), [&](const KindFigures& row) { return row.kind == kind; });

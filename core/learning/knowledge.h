@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -86,10 +87,21 @@ struct Repair {
   std::vector<std::string> also;
   std::vector<MachineKind> kinds;  ///< empty: any
   Range minutes;
-  MoneyRange parts;  ///< what its parts cost
-  double days = 0;   ///< until parts that must be ordered are there
-  int tries = 1;     ///< at most so often on one fault
+  MoneyRange parts;                      ///< what its parts cost
+  std::vector<std::string> parts_named;  ///< what its part is called; empty: it needs none to speak of
+  double days = 0;                       ///< until parts that must be ordered are there
+  int tries = 1;                         ///< at most so often on one fault
   ByCause<Beta> cures;
+};
+
+/// Work that a machine may need whatever its fault is, seen when it comes in: a dull blade, a flat tire.
+struct PieceOfWork {
+  std::string id;
+  std::string name;  ///< as one says what is wrong: the words looked for in a machine's condition
+  std::vector<std::string> also;   ///< likewise
+  std::vector<MachineKind> kinds;  ///< empty: any
+  MoneyRange cost;
+  Range minutes;
 };
 
 /// A part that is worth taking off a machine that is not revived.
@@ -111,7 +123,18 @@ struct KindFigures {
   MoneyRange running_price;
   MoneyRange as_is_price;
   Range minutes_to_sell;  ///< photos, listing, messages, the showing
+  Range days_to_sell;     ///< from the listing to the sale of a running machine, in the best months
   Range weight;           ///< pounds
+};
+
+/// A number for each month, from January on.
+using MonthlyShares = std::array<double, 12>;
+inline constexpr MonthlyShares kAllYear{1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1};
+
+/// How the time of the year changes selling. Above 0.
+struct Season {
+  MonthlyShares price = kAllYear;  ///< what a running machine fetches, as a share of the year's mean
+  MonthlyShares days = kAllYear;   ///< days to sell, as so many times those of the best months
 };
 
 struct Knowledge {
@@ -119,8 +142,10 @@ struct Knowledge {
   std::vector<Cause> causes;
   std::vector<Test> tests;
   std::vector<Repair> repairs;
+  std::vector<PieceOfWork> known_work;
   std::vector<PartToPull> parts_to_pull;
   std::vector<KindFigures> kinds;
+  Season season;
   MoneyRange scrap_per_pound;
   Beta comes_back;            ///< the chance that a machine sold running comes back
   Range minutes_of_comeback;  ///< the visit, when it happens
@@ -131,6 +156,7 @@ struct Knowledge {
   const Cause* cause(std::string_view text) const;
   const Test* test(std::string_view text) const;
   const Repair* repair(std::string_view text) const;
+  const PieceOfWork* piece_of_work(std::string_view text) const;
   const KindFigures* figures(MachineKind kind) const;
 };
 

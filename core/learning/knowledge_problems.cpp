@@ -19,6 +19,8 @@ class Inspection {
     causes_.insert(kUnlisted);
     ids("tests", knowledge_.tests, tests_);
     ids("repairs", knowledge_.repairs, repairs_);
+    Ids pieces;
+    ids("known_work", knowledge_.known_work, pieces);
     ids("parts_to_pull", knowledge_.parts_to_pull, parts_);
     for (std::size_t i = 0; i < knowledge_.symptoms.size(); ++i)
       symptom(fmt::format("symptoms[{}]", i), knowledge_.symptoms[i]);
@@ -26,10 +28,17 @@ class Inspection {
       test(fmt::format("tests[{}]", i), knowledge_.tests[i]);
     for (std::size_t i = 0; i < knowledge_.repairs.size(); ++i)
       repair(fmt::format("repairs[{}]", i), knowledge_.repairs[i]);
+    for (std::size_t i = 0; i < knowledge_.known_work.size(); ++i) {
+      const std::string field = fmt::format("known_work[{}]", i);
+      range(field + ".cost", knowledge_.known_work[i].cost);
+      range(field + ".minutes", knowledge_.known_work[i].minutes);
+    }
     for (std::size_t i = 0; i < knowledge_.parts_to_pull.size(); ++i)
       part(fmt::format("parts_to_pull[{}]", i), knowledge_.parts_to_pull[i]);
     for (std::size_t i = 0; i < knowledge_.kinds.size(); ++i)
       figures(fmt::format("kinds[{}]", i), knowledge_.kinds[i]);
+    months("season.price", knowledge_.season.price);
+    months("season.days", knowledge_.season.days);
     range("scrap_per_pound", knowledge_.scrap_per_pound);
     beta("comes_back", knowledge_.comes_back);
     range("minutes_of_comeback", knowledge_.minutes_of_comeback);
@@ -77,6 +86,13 @@ class Inspection {
   void range(const std::string& field, const MoneyRange& given) {
     range(field, Range{static_cast<double>(given.low.minor()), static_cast<double>(given.typical.minor()),
                        static_cast<double>(given.high.minor())});
+  }
+
+  void months(const std::string& field, const MonthlyShares& shares) {
+    for (std::size_t i = 0; i < shares.size(); ++i)
+      if (!(std::isfinite(shares[i]) && shares[i] > 0))
+        tell(fmt::format("{}[{}]", field, i), fmt::format("{}", shares[i]),
+             fmt::format("is {}; it must be a number above 0.", shares[i]));
   }
 
   void beta(const std::string& field, const Beta& given) {
@@ -156,6 +172,7 @@ class Inspection {
     range(field + ".running_price", given.running_price);
     range(field + ".as_is_price", given.as_is_price);
     range(field + ".minutes_to_sell", given.minutes_to_sell);
+    range(field + ".days_to_sell", given.days_to_sell);
     range(field + ".weight", given.weight);
   }
 

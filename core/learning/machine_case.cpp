@@ -6,6 +6,8 @@
 
 #include "core/learning/further_work.h"
 #include "core/learning/machine_stops.h"
+#include "core/learning/season.h"
+#include "core/learning/units.h"
 
 namespace secondpull::learning {
 namespace {
@@ -35,12 +37,60 @@ Result<Asked> asked_about(const ByMachine::Lines& lines, const Knowledge& knowle
   return Asked{std::nullopt, *std::move(question)};
 }
 
+/// What it will be sold for, and what the way there takes, but for the fault itself.
+diagnosis::Revived sale_of(const KindFigures& figures, const std::vector<TickedWork>& ticked,
+                           const Knowledge& knowledge, const Learned& learned, const Currency& currency) {
+  Expected expected{
+      .days = days_to_sell(learned.sales, figures, SoldAs::running, knowledge.season, learned.today),
+      .known_work = work_to_do(ticked, knowledge, learned.tallies, currency)};
+  expected.known_work.push_back(usual_further_work({}, learned.further_work, currency));
+  return revived(learned.sales, figures, knowledge, expected, currency);
+}
+
+/// Rising prices make up for what a day costs; nobody is paid for waiting.
+double day_cost(const KindFigures& figures, const Knowledge& knowledge, const Learned& learned,
+                const Terms& terms, const Currency& currency) {
+  const double price = running_price(learned.sales, figures, currency).median;
+  return std::max(0.0, terms.day_cost + season_cost_of_day(price, knowledge.season, learned.today));
+}
+
+std::map<std::string, Supply> supply_of(const std::vector<RepairPart>& parts) {
+  std::map<std::string, Supply> supply;
+  for (const RepairPart& part : parts)
+    supply[part.repair] = part.supply;
+  return supply;
+}
+
+/// Of the repairs that the case has.
+void keep_parts_in(const diagnosis::Case& of, std::vector<RepairPart>& parts) {
+  std::erase_if(parts, [&](const RepairPart& part) {
+    return std::none_of(of.repairs.begin(), of.repairs.end(),
+                        [&](const diagnosis::Repair& repair) { return repair.id == part.repair; });
+  });
+}
+
+void put_said(const std::vector<OwnNumberLine>& said, MachineCase& into) {
+  const diagnosis::Case computed = into.of;
+  into.not_taken = apply_said(into.of, said);
+  for (const OwnNumberLine& line : said) {
+    const auto told = std::any_of(into.said.begin(), into.said.end(),
+                                  [&](const SaidNumber& number) { return number.path == line.path; });
+    const auto before = number_at(computed, line.path);
+    const auto after = number_at(into.of, line.path);
+    const bool left = std::any_of(into.not_taken.begin(), into.not_taken.end(),
+                                  [&](const Problem& problem) { return problem.field == line.path; });
+    if (!told && !left && before && after) into.said.push_back({line.path, *before, *after});
+  }
+}
+
 }  // namespace
 
 Learned learned_from(const ByMachine& by_machine, const Shop& shop, const Knowledge& knowledge, Date today) {
-  return {.tallies = tallies_of(by_machine, shop, knowledge),
+  return {.today = today,
+          .tallies = tallies_of(by_machine, shop, knowledge),
           .sales = own_sales(by_machine, shop, knowledge, today),
-          .further_work = further_work(by_machine, shop)};
+          .further_work = further_work(by_machine, shop),
+          .parts = parts_at_hand(shop, by_machine, knowledge, today)};
 }
 
 Result<MachineCase> case_of_machine(const Shop& shop, const ByMachine& by_machine, MachineId machine,
@@ -59,17 +109,28 @@ Result<MachineCase> case_of_machine(const Shop& shop, const ByMachine& by_machin
   if (!asked) return tl::unexpected(std::move(asked.error()));
 
   const Currency& currency = shop.settings.currency;
-  Circumstances circumstances{.hour_value = terms.hour_value,
-                              .day_cost = std::max(0.0, terms.day_cost),
-                              .stops = stops_of(*figures, asked->question.symptom, knowledge, learned.sales,
-                                                terms.hour_value, currency),
-                              .sunk = terms.sunk,
-                              .currency = currency};
-  const Expected expected{.known_work = {usual_further_work({}, learned.further_work, currency)}};
-  circumstances.revived = revived(learned.sales, *figures, knowledge, expected, currency);
-  auto made = make_case(knowledge, learned.tallies, asked->question, circumstances);
-  if (!made) return tl::unexpected(std::move(made.error()));
-  return MachineCase{asked->fault, std::move(asked->question), *std::move(made)};
+  std::vector<TickedWork> ticked = known_work_of(lines, knowledge);
+  std::vector<RepairPart> parts = repair_parts(learned.parts, lines, knowledge, currency, learned.today);
+  const Circumstances circumstances{
+      .hour_value = terms.hour_value,
+      .day_cost = day_cost(*figures, knowledge, learned, terms, currency),
+      .supply = supply_of(parts),
+      .revived = sale_of(*figures, ticked, knowledge, learned, currency),
+      .stops = stops_of(*figures, asked->question.symptom, knowledge, learned.sales, terms.hour_value,
+                        days_to_sell(learned.sales, *figures, SoldAs::as_is, knowledge.season, learned.today),
+                        currency),
+      .sunk = terms.sunk,
+      .currency = currency};
+  auto of = make_case(knowledge, learned.tallies, asked->question, circumstances);
+  if (!of) return tl::unexpected(std::move(of.error()));
+  keep_parts_in(*of, parts);
+  MachineCase made{.fault = asked->fault,
+                   .question = std::move(asked->question),
+                   .of = *std::move(of),
+                   .parts = std::move(parts),
+                   .work = std::move(ticked)};
+  put_said(terms.said, made);
+  return made;
 }
 
 }  // namespace secondpull::learning

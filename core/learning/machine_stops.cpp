@@ -47,10 +47,10 @@ std::vector<PartWorth> parts_worth(const Knowledge& knowledge, MachineKind kind,
 
 std::vector<diagnosis::Stop> stops_of(const KindFigures& figures, const std::string& symptom,
                                       const Knowledge& knowledge, const std::vector<OwnSale>& sales,
-                                      double hour_value, const Currency& currency) {
+                                      double hour_value, double days, const Currency& currency) {
   std::vector<diagnosis::Stop> stops{
       sell_as_is(as_is_price(sales, figures, symptom, currency), deducted_share(sales, SoldAs::as_is),
-                 figures.minutes_to_sell.typical / kMinutesOfHour, 0, currency)};
+                 figures.minutes_to_sell.typical / kMinutesOfHour, days, currency)};
   if (const auto parts = parts_worth(knowledge, figures.kind, currency); !parts.empty()) {
     const diagnosis::Stop hulk = scrap_of(kHulkOfWeight * figures.weight.typical, knowledge, currency);
     stops.push_back(part_out(parts, hulk.value, hour_value, currency));

@@ -21,10 +21,10 @@ inline constexpr double kHulkOfWeight = 0.7;
 std::vector<PartWorth> parts_worth(const Knowledge& knowledge, MachineKind kind, const Currency& currency);
 
 /// How a machine of that kind with that symptom (id) can end other than revived: sold as it is, parted out
-/// (if the knowledge base names parts for it), scrapped. Own as-is sales count; which parts pay their minutes
-/// depends on the hour value.
+/// (if the knowledge base names parts for it), scrapped. Own as-is sales count; one sold as it is waits for
+/// its buyer `days`. Which parts pay their minutes depends on the hour value.
 std::vector<diagnosis::Stop> stops_of(const KindFigures& figures, const std::string& symptom,
                                       const Knowledge& knowledge, const std::vector<OwnSale>& sales,
-                                      double hour_value, const Currency& currency);
+                                      double hour_value, double days, const Currency& currency);
 
 }  // namespace secondpull::learning

@@ -16,6 +16,17 @@ std::optional<SoldAs> sold_as(const ByMachine::Lines& lines, const Sale& sale) {
   return as;
 }
 
+/// Since when it had been offered in that way, before the sale.
+std::optional<Date> listed_since(const ByMachine::Lines& lines, const Sale& sale, SoldAs as) {
+  Date came{};
+  for (const Return* back : lines.returns)
+    if (back->date < sale.date) came = back->date;
+  for (const Listing* listing : lines.listings)
+    if (listing->date >= came && listing->date <= sale.date && listing->sold_as.value_or(as) == as)
+      return listing->date;
+  return std::nullopt;
+}
+
 std::string symptom_at(const ByMachine::Lines& lines, const Sale& sale, const Knowledge& knowledge) {
   std::string said = lines.machine->symptom;
   for (const Fault* fault : lines.faults) {
@@ -74,6 +85,8 @@ std::vector<OwnSale> own_sales(const ByMachine& by_machine, const Shop& shop, co
                    .symptom = *as == SoldAs::as_is ? symptom_at(lines, sale, knowledge) : "",
                    .price = in_units(sale.price, currency),
                    .deducted = in_units(sale.fee + sale.delivery, currency),
+                   .date = sale.date,
+                   .listed = listed_since(lines, sale, *as),
                    .over = last_day_to_come_back(sale) < today,
                    .came_back = came_back(lines, sale)});
   }

@@ -13,10 +13,12 @@ namespace secondpull::learning {
 struct OwnSale {
   MachineKind kind = MachineKind::push;
   SoldAs as = SoldAs::running;
-  std::string symptom;     ///< id; of a machine sold as is, if the knowledge base knows it; else empty
-  double price = 0;        ///< in whole units of the currency
-  double deducted = 0;     ///< fee and delivery
-  bool over = false;       ///< the time in which it would have come back is over
+  std::string symptom;  ///< id; of a machine sold as is, if the knowledge base knows it; else empty
+  double price = 0;     ///< in whole units of the currency
+  double deducted = 0;  ///< fee and delivery
+  Date date{};
+  std::optional<Date> listed;  ///< the first listing of this sort since it last came in, if there was one
+  bool over = false;           ///< the time in which it would have come back is over
   bool came_back = false;  ///< within that time: brought back, money given back, or work on it as a comeback
 };
 

@@ -4,6 +4,7 @@
 
 #include "core/calendar/date.h"
 #include "core/learning/case_maker.h"
+#include "core/learning/known_work.h"
 #include "core/learning/tries.h"
 
 namespace secondpull::learning {
@@ -55,8 +56,10 @@ class Reader {
     } else if (const Repair* const repair = knowledge_.repair(finding.step)) {
       const bool tried = std::any_of(tries_.begin(), tries_.end(),
                                      [&](const Try& each) { return each.finding == &finding; });
-      if (!tried) return leave(finding, Unread::Why::other_work);
+      if (!tried) return leave_other_work(finding);
       lines_.push_back({&finding, RepairFailed{repair->id}});
+    } else if (knowledge_.piece_of_work(finding.step) != nullptr) {
+      leave_other_work(finding);
     } else {
       leave(finding, Unread::Why::no_such_step);
     }
@@ -78,6 +81,10 @@ class Reader {
   }
 
  private:
+  /// Known work that is done says nothing of the fault, and is read elsewhere.
+  void leave_other_work(const Finding& finding) {
+    if (!says_done(finding, knowledge_)) leave(finding, Unread::Why::other_work);
+  }
   void leave(const Finding& finding, Unread::Why why) { unread_.push_back({finding.id, why}); }
 
   const Knowledge& knowledge_;

@@ -49,6 +49,8 @@ Tallies tallies_of(const ByMachine& by_machine, const Shop& shop, const Knowledg
       tallies.minutes[test->id].push_back(took);
     else if (const Repair* const repair = knowledge.repair(finding.step))
       tallies.minutes[repair->id].push_back(took);
+    else if (const PieceOfWork* const work = knowledge.piece_of_work(finding.step))
+      tallies.minutes[work->id].push_back(took);
   }
   return tallies;
 }

@@ -19,7 +19,7 @@ struct Tallies {
   std::map<std::pair<std::string, std::string>, Tries> cures;
   /// The causes that were confirmed, by symptom.
   std::map<std::string, std::map<std::string, double>> causes;
-  /// How long a step took, each time that it was timed.
+  /// How long a step (test, repair, known work) took, each time that it was timed.
   std::map<std::string, std::vector<double>> minutes;
   /// Texts of ended faults that name no symptom or no cause of the knowledge base, so that they taught
   /// nothing, and how often they were written. Someone can say what they mean (`also` of the entry).

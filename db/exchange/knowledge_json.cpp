@@ -55,6 +55,16 @@ Range range(const JsonPlace& place) {
   return {};
 }
 
+MonthlyShares monthly(const JsonPlace& place) {
+  const std::vector<double> twelve = numbers(place);
+  MonthlyShares out = kAllYear;
+  if (twelve.size() == out.size())
+    std::copy(twelve.begin(), twelve.end(), out.begin());
+  else
+    place.refuse("must be twelve numbers, from January on.");
+  return out;
+}
+
 /// Amounts of the knowledge base are whole cents.
 Money cents(const JsonPlace& place) {
   return Money::from_minor(place.whole());
@@ -182,14 +192,15 @@ Test read_test(const JsonPlace& place) {
 }
 
 Repair read_repair(const JsonPlace& place) {
-  place.fields(
-      {"name", "also", "says", "kinds", "minutes", "parts", "days", "tries", "cures", "sources", "note"});
+  place.fields({"name", "also", "says", "kinds", "minutes", "parts", "parts_named", "days", "tries", "cures",
+                "sources", "note"});
   Repair out;
   name_of(place, out);
   out.also = texts(place, "also");
   out.kinds = kinds(place);
   out.minutes = range(needed(place, "minutes"));
   out.parts = money_range(needed(place, "parts"));
+  out.parts_named = texts(place, "parts_named");
   place.read("days", out.days);
   place.read("tries", out.tries);
   for (const auto& [cause, counts] : needed(place, "cures").members()) {
@@ -199,6 +210,17 @@ Repair read_repair(const JsonPlace& place) {
     else
       counts.refuse("must be two numbers: how often it worked and how often it did not.");
   }
+  return out;
+}
+
+PieceOfWork read_piece_of_work(const JsonPlace& place) {
+  place.fields({"name", "also", "says", "kinds", "cost", "minutes", "sources", "note"});
+  PieceOfWork out;
+  name_of(place, out);
+  out.also = texts(place, "also");
+  out.kinds = kinds(place);
+  out.cost = money_range(needed(place, "cost"));
+  out.minutes = range(needed(place, "minutes"));
   return out;
 }
 
@@ -217,11 +239,13 @@ PartToPull read_part(const JsonPlace& place) {
 }
 
 KindFigures read_kind(const JsonPlace& place) {
-  place.fields({"running_price", "as_is_price", "minutes_to_sell", "weight", "sources", "note"});
+  place.fields(
+      {"running_price", "as_is_price", "minutes_to_sell", "days_to_sell", "weight", "sources", "note"});
   KindFigures out;
   out.running_price = money_range(needed(place, "running_price"));
   out.as_is_price = money_range(needed(place, "as_is_price"));
   out.minutes_to_sell = range(needed(place, "minutes_to_sell"));
+  out.days_to_sell = range(needed(place, "days_to_sell"));
   out.weight = range(needed(place, "weight"));
   return out;
 }
@@ -290,8 +314,8 @@ class KnowledgeReader {
     values_.push_back(std::make_unique<nlohmann::json>(*std::move(parsed)));
     std::optional<Problem> wrong;
     const JsonPlace whole{*values_.back(), "", wrong};
-    whole.fields({"symptoms", "causes", "tests", "repairs", "parts_to_pull", "kinds", "trade", "cautions",
-                  "measurements", "checks", "sources"});
+    whole.fields({"symptoms", "causes", "tests", "repairs", "known_work", "parts_to_pull", "kinds", "trade",
+                  "cautions", "measurements", "checks", "sources"});
     if (!wrong)
       for (const auto& [name, entries] : values_.back()->items()) {
         if (!entries.is_object()) {
@@ -355,6 +379,7 @@ class KnowledgeReader {
     each("symptoms", into(base_.knowledge.symptoms, read_symptom));
     each("tests", into(base_.knowledge.tests, read_test));
     each("repairs", into(base_.knowledge.repairs, read_repair));
+    each("known_work", into(base_.knowledge.known_work, read_piece_of_work));
     each("parts_to_pull", into(base_.knowledge.parts_to_pull, read_part));
     read_figures();
     each("cautions", alone(base_.cautions, read_caution));
@@ -386,8 +411,13 @@ class KnowledgeReader {
         base_.knowledge.scrap_per_pound = money_range(value);
       else if (id == "minutes_of_comeback")
         base_.knowledge.minutes_of_comeback = range(value);
+      else if (id == "season_price")
+        base_.knowledge.season.price = monthly(value);
+      else if (id == "season_days")
+        base_.knowledge.season.days = monthly(value);
       else if (id != "comes_back")
-        place.refuse("must be scrap_per_pound, minutes_of_comeback or comes_back.");
+        place.refuse(
+            "must be scrap_per_pound, minutes_of_comeback, season_price, season_days or comes_back.");
       else if (const auto two = numbers(value); two.size() == 2)
         base_.knowledge.comes_back = {two[0], two[1]};
       else
@@ -429,7 +459,7 @@ class KnowledgeReader {
     for (const Caution& entry : base_.cautions)
       for (const std::string& step : entry.steps)
         refer("cautions", entry.id, step, steps.contains(step));
-    for (const char* name : {"symptoms", "causes", "tests", "repairs", "parts_to_pull"})
+    for (const char* name : {"symptoms", "causes", "tests", "repairs", "known_work", "parts_to_pull"})
       if (const auto section = sections_.find(name); section != sections_.end())
         for (const auto& [id, entry] : section->second.entries)
           sources(name, id, base_.texts.at(id).origin);

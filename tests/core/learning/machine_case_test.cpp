@@ -92,6 +92,90 @@ TEST(MachineCase, HasNoPartingOutWhereNoPartIsWorthTaking) {
   EXPECT_EQ(made->of.stops.size(), 2U);
 }
 
+/// Prices fall by a tenth of the year's mean from 15 March to 15 April; selling takes four times as long
+/// then.
+Knowledge in_autumn() {
+  Knowledge knowledge = small_knowledge();
+  knowledge.kinds.front().days_to_sell = about(5);
+  knowledge.season.price[3] = 0.9;
+  knowledge.season.days.fill(4);
+  return knowledge;
+}
+
+TEST(MachineCase, ADayCostsWhatTheOwnerSaysAndWhatThePriceLoses) {
+  BareShop bare;
+  const MachineId machine = waiting(bare, "Surges");
+  const auto made = case_in(bare.shop, machine, {.day_cost = 1}, in_autumn());
+  ASSERT_TRUE(made) << made.error().sentence;
+  const double level = 1 - 0.1 * 17 / 31;  // on 1 April
+  EXPECT_NEAR(made->of.day_cost, 1 + 100 * 0.1 / 31 / level, 1e-9);
+  EXPECT_EQ(made->of.revived.days, 20);
+  EXPECT_EQ(made->of.stops[0].days, 20);
+  EXPECT_EQ(made->of.stops[2].days, 0);
+}
+
+TEST(MachineCase, RisingPricesPayNobodyForWaiting) {
+  BareShop bare;
+  Knowledge knowledge = in_autumn();
+  knowledge.season.price[3] = 1.5;
+  const auto made = case_in(bare.shop, waiting(bare, "Surges"), {.day_cost = 0.1}, knowledge);
+  ASSERT_TRUE(made) << made.error().sentence;
+  EXPECT_EQ(made->of.day_cost, 0);
+}
+
+TEST(MachineCase, RepairsCostWhatTheirPartsDo) {
+  BareShop bare;
+  const MachineId machine = waiting(bare, "won't pop");
+  Knowledge knowledge = small_knowledge();
+  knowledge.repairs[1].parts_named = {"spark plug"};
+  knowledge.repairs[3].parts_named = {"blade"};  // cures nothing, so it is not in the case
+  const PartId plug = bare.add(Part{.code = "plug", .name = "spark plug"});
+  const OrderId order = bare.add(Order{.date = day("2026-03-02"), .arrived = day("2026-03-02")});
+  bare.add(OrderLine{.order = order, .part = plug, .price = test::cents(270)});
+  const auto made = case_in(bare.shop, machine, {}, knowledge);
+  ASSERT_TRUE(made) << made.error().sentence;
+  EXPECT_EQ(made->of.repairs[1].id, "new-plug");
+  EXPECT_EQ(made->of.repairs[1].cost, 2.7);
+  EXPECT_EQ(made->of.repairs[1].days, 0);
+  EXPECT_THAT(made->parts, testing::ElementsAre(RepairPart{"new-plug", ComesFrom::shelf, plug, {2.7, 0}}));
+  EXPECT_EQ(made->of.repairs[0].cost, 9);
+}
+
+TEST(MachineCase, WorkOfItsConditionIsReckonedUntilItIsDone) {
+  BareShop bare;
+  const MachineId machine = waiting(bare, "Surges");
+  Machine dull = *bare.shop.find(machine);
+  dull.condition = "dull blade, dirty";
+  bare.shop.all<Machine>().replace(dull);
+  Knowledge knowledge = small_knowledge();
+  knowledge.known_work = {{.id = "dull", .name = "dull blade", .minutes = about(20)},
+                          {.id = "dirty", .name = "dirty", .minutes = about(25)}};
+  const FindingId done = bare.finding(machine, "2026-03-03", "dull blade", "done");
+  const auto made = case_in(bare.shop, machine, {}, knowledge);
+  ASSERT_TRUE(made) << made.error().sentence;
+  EXPECT_THAT(made->work, testing::ElementsAre(TickedWork{"dull", done}, TickedWork{"dirty", std::nullopt}));
+  ASSERT_EQ(made->of.revived.known_work.size(), 2U);  // and usually something else: here nothing
+  EXPECT_EQ(made->of.revived.known_work[0].minutes, 25);
+  EXPECT_EQ(made->of.revived.known_work[1].minutes, 0);
+}
+
+TEST(MachineCase, NumbersSaidTakeThePlaceOfThoseWorkedOut) {
+  BareShop bare;
+  const auto made = case_in(bare.shop, waiting(bare, "Surges"),
+                            {.said = {{"repairs.clean.minutes", 35},
+                                      {"revived.price", 140},
+                                      {"repairs.new-plug.cost", 2},
+                                      {"stops.scrap.value", 1}}});
+  ASSERT_TRUE(made) << made.error().sentence;
+  EXPECT_EQ(made->of.repairs[0].minutes, 35);
+  EXPECT_EQ(made->of.revived.price, 140);
+  EXPECT_THAT(made->said, testing::ElementsAre(SaidNumber{"repairs.clean.minutes", 60, 35},
+                                               SaidNumber{"revived.price", 100, 140},
+                                               SaidNumber{"stops.scrap.value", 5.2, 1}));
+  ASSERT_EQ(made->not_taken.size(), 1U);  // no plug makes it surge
+  EXPECT_EQ(made->not_taken[0].field, "repairs.new-plug.cost");
+}
+
 TEST(MachineCase, AnEngineThatRunsIsNotOfferedTestsOfOneThatDoesNotStart) {
   BareShop bare;
   const auto made = case_in(bare.shop, waiting(bare, "Surges"));

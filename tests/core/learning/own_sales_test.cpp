@@ -39,6 +39,22 @@ TEST(OwnSales, AreAsTheSaleSaysOrElseTheListing) {
   EXPECT_EQ(own[0].price, 90);
 }
 
+TEST(OwnSales, KnowSinceWhenTheMachineWasOfferedInThatWay) {
+  BareShop s;
+  const MachineId machine = s.machine();
+  s.add(Listing{.machine = machine, .date = day("2026-03-10"), .sold_as = SoldAs::as_is});
+  s.add(Listing{.machine = machine, .date = day("2026-04-20")});  // as what, nobody said
+  s.add(Listing{.machine = machine, .date = day("2026-04-28"), .sold_as = SoldAs::running});
+  s.add(Sale{.machine = machine, .date = day("2026-05-01"), .sold_as = SoldAs::running});
+  s.add(Return{.machine = machine, .date = day("2026-05-10")});
+  s.add(Sale{.machine = machine, .date = day("2026-06-01"), .sold_as = SoldAs::running});
+  const auto own = sales_of(s);
+  ASSERT_EQ(own.size(), 2U);
+  EXPECT_EQ(own[0].date, day("2026-05-01"));
+  EXPECT_EQ(own[0].listed, day("2026-04-20"));
+  EXPECT_EQ(own[1].listed, std::nullopt);  // it was not listed again
+}
+
 TEST(OwnSales, OfMachinesSoldAsIsKnowTheirSymptom) {
   BareShop s;
   const MachineId faulty = sold(s, 2'000, SoldAs::as_is);

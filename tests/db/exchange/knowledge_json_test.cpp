@@ -10,6 +10,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "core/decision/planner.h"
 #include "core/diagnosis/belief.h"
 #include "core/learning/case_maker.h"
 #include "core/learning/machine_stops.h"
@@ -103,6 +104,43 @@ TEST(KnowledgeJson, ReadsPartsToPull) {
   EXPECT_EQ(carb.goes_with, "engine");
   EXPECT_EQ(read->knowledge.parts_to_pull.back().kinds, std::vector{MachineKind::push});
   EXPECT_EQ(read->texts.at("carb").says, "clean it first");
+}
+
+TEST(KnowledgeJson, ReadsTheSeasonKnownWorkAndNamesOfParts) {
+  const auto read = db::read_knowledge({{"base", kSmall}, {"own", R"({
+    "trade": {"season_price": {"value": [1, 1, 1.1, 1, 1, 1, 1, 1, 1, 1, 1, 0.9], "note": "own shop"},
+      "season_days": {"value": [9, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1], "note": "own shop"}},
+    "kinds": {"push": {"running_price": [1, 2, 3], "as_is_price": [1, 2, 3], "minutes_to_sell": [1, 2, 3],
+      "days_to_sell": [3, 5, 14], "weight": [1, 2, 3], "note": "own shop"}},
+    "known_work": {"dull": {"name": "Dull blade", "also": ["blade dull"], "kinds": ["push"],
+      "cost": [0, 50, 200], "minutes": [12, 20, 30], "note": "own shop"}},
+    "repairs": {"seat": {"name": "New seat", "minutes": [5, 10, 20], "parts": [300, 500, 900],
+      "parts_named": ["needle and seat"], "days": 4, "cures": {"leak": [3, 7]}, "note": "own shop"}}})"}});
+  ASSERT_TRUE(read) << read.error().sentence;
+  const Knowledge& k = read->knowledge;
+  EXPECT_EQ(k.season.price[2], 1.1);
+  EXPECT_EQ(k.season.price[11], 0.9);
+  EXPECT_EQ(k.season.days[0], 9);
+  EXPECT_EQ(k.kinds.front().days_to_sell, (Range{3, 5, 14}));
+  EXPECT_EQ(k.known_work.front().name, "Dull blade");
+  EXPECT_EQ(k.known_work.front().also, std::vector<std::string>{"blade dull"});
+  EXPECT_EQ(k.known_work.front().cost.high, Money::from_minor(200));
+  EXPECT_EQ(k.known_work.front().minutes, (Range{12, 20, 30}));
+  EXPECT_EQ(k.repairs.front().parts_named, std::vector<std::string>{"needle and seat"});
+  EXPECT_EQ(k.repairs.front().days, 4);
+}
+
+TEST(KnowledgeJson, ASeasonHasTwelveMonthsAboveNothing) {
+  EXPECT_THAT(refused(R"({"trade": {"season_price": {"value": [1, 1], "note": "own shop"}}})").sentence,
+              HasSubstr("twelve"));
+  EXPECT_EQ(refused(R"({"trade": {"season_days": {"value": [1, 0, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1],
+    "note": "own shop"}}})")
+                .field,
+            "season.days[1]");
+  EXPECT_EQ(refused(R"({"known_work": {"dull": {"name": "Dull blade", "cost": [0, 9, 5],
+    "minutes": [1, 2, 3], "note": "own shop"}}})")
+                .field,
+            "own, known_work.dull.cost");
 }
 
 TEST(KnowledgeJson, APartToPullThatCannotBeIsRefusedByName) {
@@ -227,6 +265,38 @@ TEST(PublishedKnowledge, RunningOnPrimeClearsSparkAndCompression) {
   for (const char* cause : {"coil-dead", "kill-grounded", "rings-worn", "valve-burnt", "head-gasket"})
     EXPECT_LT(after.at(cause), 0.01) << cause;
   EXPECT_GT(after.at("carb-main-clogged"), 0.35);
+}
+
+/// The case of a push mower of which the cause is known, and hours are free.
+diagnosis::Case known_cause(const std::string& symptom, const std::string& cause) {
+  Circumstances circumstances;
+  circumstances.currency = Currency{"USD", 2};
+  circumstances.revived.price = 100;
+  circumstances.stops = {{.id = "scrap"}};
+  auto made = make_case(base().knowledge, {}, {.symptom = symptom}, circumstances);
+  EXPECT_TRUE(made) << (made ? "" : made.error().sentence);
+  if (!made) return {};
+  for (diagnosis::Cause& each : made->causes)
+    each.weight = each.id == cause ? 1 : 0;
+  return *std::move(made);
+}
+
+// Common practice, no source: a float needle that leaks is hardly ever cured by a new seat, and nearly always
+// by a new carburetor at three times its price.
+TEST(PublishedKnowledge, ALeakingFloatNeedleGetsANewCarburetorBeforeANewSeat) {
+  diagnosis::Case leaks = known_cause("fuel-leak", "needle-leaks");
+  leaks.tests.clear();  // there is nothing left to find out
+  auto answer = decision::verdict(leaks);
+  ASSERT_TRUE(answer) << answer.error().sentence;
+  EXPECT_EQ(answer->next.id, "mend-carb-replace-wb");  // before every other repair too
+  // Of those two alone: the carburetor first, and the seat if that does not hold.
+  std::erase_if(leaks.repairs, [](const diagnosis::Repair& each) {
+    return each.id != "mend-carb-replace-wb" && each.id != "mend-needle-seat";
+  });
+  answer = decision::verdict(leaks);
+  ASSERT_TRUE(answer) << answer.error().sentence;
+  EXPECT_EQ(answer->next.id, "mend-carb-replace-wb");
+  EXPECT_NEAR(answer->value, -15 + 0.9875 * 100 + 0.0125 * (-5 + 0.28 * 100), 1e-9);
 }
 
 }  // namespace
