@@ -46,9 +46,9 @@ void run(SQLite::Database& database, const Migration& migration) {
 }  // namespace
 
 std::span<const Migration> schema_migrations() {
-  static constexpr std::array all{
-      Migration{.version = 1, .sql = schema::first, .keeps_history = true},
-      Migration{.version = 2, .sql = schema::closed_years, .keeps_history = true}};
+  static constexpr std::array all{Migration{.version = 1, .sql = schema::first, .keeps_history = true},
+                                  Migration{.version = 2, .sql = schema::closed_years, .keeps_history = true},
+                                  Migration{.version = 3, .sql = schema::bench, .keeps_history = true}};
   return all;
 }
 

@@ -12,7 +12,11 @@ namespace {
 template <class Record>
 std::string text_of(const Record& record) {
   std::string text;
-  if constexpr (std::same_as<Record, KeptFigure>) return text;  // figures, and no words of the owner's
+  // Figures, paths and entries of the knowledge base are no words that anybody looks for a record by, and
+  // what a seller answered stands with the find.
+  if constexpr (std::same_as<Record, KeptFigure> || std::same_as<Record, FindAnswer> ||
+                std::same_as<Record, OwnNumber> || std::same_as<Record, KnowledgeEdit>)
+    return text;
   each_column<Record>([&](const auto& column, int) {
     const auto& member = record.*column.member;
     if constexpr (std::same_as<std::remove_cvref_t<decltype(member)>, std::string>) {

@@ -228,8 +228,9 @@ std::vector<TaxOfPlace> Books::sales_tax(int year) const {
 
 std::vector<int> Books::dated_years() const {
   std::set<int> years;
-  data_->shop->each_table([&](const auto& table) {
-    for (const auto& record : table) {
+  data_->shop->each_table([&]<class Record>(const Table<Record>& table) {
+    if constexpr (!is_of_the_books<Record>) return;
+    for (const Record& record : table) {
       if constexpr (requires { record.date; }) years.insert(year_of(record.date));
       if constexpr (requires { record.arrived; })
         if (record.arrived) years.insert(year_of(*record.arrived));

@@ -33,6 +33,10 @@ std::string_view kind_of(const AnyId& event) {
     std::string_view operator()(PhotoId) const { return "photo"; }
     std::string_view operator()(ClosedYearId) const { return "closed year"; }
     std::string_view operator()(KeptFigureId) const { return "kept figure"; }
+    std::string_view operator()(FindId) const { return "find"; }
+    std::string_view operator()(FindAnswerId) const { return "answer"; }
+    std::string_view operator()(OwnNumberId) const { return "own number"; }
+    std::string_view operator()(KnowledgeEditId) const { return "own entry"; }
   };
   return std::visit(Kind{}, event);
 }

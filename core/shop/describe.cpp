@@ -73,6 +73,18 @@ class Describe {
   std::string operator()(const KeptFigure& r) const {
     return fmt::format("kept figure {} {}", r.line, r.name);
   }
+  std::string operator()(const Find& r) const { return "find " + called(r); }
+  std::string operator()(const FindAnswer& r) const {
+    const Find* const find = shop_.find(r.find);
+    return fmt::format("answer about {}: {}, {}", find != nullptr ? called(*find) : "a find", r.test,
+                       r.outcome);
+  }
+  std::string operator()(const OwnNumber& r) const {
+    return fmt::format("own number {} = {} for {}", r.path, r.value, on(r.machine));
+  }
+  std::string operator()(const KnowledgeEdit& r) const {
+    return fmt::format("own entry {} {}", r.section, r.entry);
+  }
 
  private:
   std::string on(MachineId machine) const { return called(shop_, machine); }
@@ -97,6 +109,14 @@ std::string called(const Machine& machine) {
 std::string called(const Shop& shop, MachineId machine) {
   const Machine* const found = shop.find(machine);
   return found != nullptr ? called(*found) : "a machine";
+}
+
+std::string called(const Find& find) {
+  if (!find.make.empty() && !find.model.empty()) return find.make + " " + find.model;
+  if (!find.make.empty() || !find.model.empty()) return find.make + find.model;
+  if (find.kind == MachineKind::other) return "machine";
+  const bool mower = find.kind == MachineKind::push || find.kind == MachineKind::self_propelled;
+  return fmt::format("{}{}", word(find.kind), mower ? " mower" : "");
 }
 
 std::string described(const Shop& shop, const AnyRecord& record) {

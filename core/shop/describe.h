@@ -12,6 +12,9 @@ namespace secondpull {
 std::string called(const Shop& shop, MachineId machine);
 std::string called(const Machine& machine);
 
+/// A find as text names it: "Tarnwick TW-2", its kind ("push mower") where neither make nor model is known.
+std::string called(const Find& find);
+
 /// A record in a few words: "25 min diagnose on #14", "1 x carburettor on #14", "order O7", "sale of #14 to
 /// Ruel for $160". Names are looked up in the shop given.
 std::string described(const Shop& shop, const AnyRecord& record);

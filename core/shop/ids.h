@@ -32,6 +32,10 @@ enum class ExpenseId : long long {};
 enum class PhotoId : long long {};
 enum class ClosedYearId : long long {};
 enum class KeptFigureId : long long {};
+enum class FindId : long long {};
+enum class FindAnswerId : long long {};
+enum class OwnNumberId : long long {};
+enum class KnowledgeEditId : long long {};
 
 template <class Id>
 constexpr std::int64_t number(Id id) {

@@ -268,7 +268,7 @@ Result<Change> remove_machine(const Shop& shop, MachineId id) {
   if (machine == nullptr) return problem("That machine is not in the shop's records any more.", "machine");
   Change change{shop, "Removed " + called(*machine)};
   remove_lines_of<Photo, Trip, Disposal, Allowance, Return, Sale, Offer, Listing, Material, Fitted, Labour,
-                  Finding, Fault>(shop, change, id);
+                  Finding, Fault, OwnNumber>(shop, change, id);
   remove_where<Harvest>(shop, change, [&](const Harvest& line) { return line.donor == id; });
   for (const OrderLine& line :
        shop.all<OrderLine>()) {  // the parts stay, they are only no longer meant for it
@@ -276,6 +276,14 @@ Result<Change> remove_machine(const Shop& shop, MachineId id) {
     OrderLine unbound = line;
     unbound.for_machine.reset();
     change.replace(unbound);
+  }
+  for (const Find& find : shop.all<Find>()) {  // if the machine was a mistake, so was the purchase
+    if (find.machine != id) continue;
+    Find open = find;
+    open.machine.reset();
+    open.how.reset();
+    open.ended.reset();
+    change.replace(open);
   }
   change.remove(*machine);
   const AcquisitionId of = machine->acquisition;

@@ -54,7 +54,8 @@ Result<Change> log_acquisition(const Shop& shop, const NewAcquisition& acquisiti
 /// Changes the facts of a machine (its id and acquisition stay); the title names what changed.
 Result<Change> edit_machine(const Shop& shop, const Machine& changed);
 Result<Change> edit_acquisition(const Shop& shop, const Acquisition& changed);
-/// Removes a machine logged by mistake and all its lines, and its acquisition if it was the last of it.
+/// Removes a machine logged by mistake and all its lines, and its acquisition if it was the last of it; the
+/// find that it was bought from, if any, is open again.
 /// Refused with a sentence while other machines' records depend on it (its parts were fitted elsewhere).
 Result<Change> remove_machine(const Shop& shop, MachineId machine);
 

@@ -31,7 +31,7 @@ Result<Change> if_in_order(const Shop& shop, Change change, std::string_view wha
 }
 
 /// What goes along with a record: the lines of an order, and an order with its last line; what a parting
-/// gave.
+/// gave; what was said about a find.
 class Removal {
  public:
   Removal(const Shop& shop, Change& change) : shop_{shop}, change_{change} {}
@@ -64,6 +64,11 @@ class Removal {
     for (const Photo& photo : shop_.all<Photo>())
       if (photo.expense == expense.id) change_.remove(photo);
     change_.remove(expense);
+  }
+  void operator()(const Find& find) const {
+    for (const FindAnswer& answer : shop_.all<FindAnswer>())
+      if (answer.find == find.id) change_.remove(answer);
+    change_.remove(find);
   }
   template <class Record>
   void operator()(const Record& record) const {

@@ -348,6 +348,60 @@ struct KeptFigure {
   friend bool operator==(const KeptFigure&, const KeptFigure&) = default;
 };
 
+/// A machine seen for sale, or to be had, that is not in the shop: it counts in no books until it is bought.
+struct Find {
+  FindId id{};
+  std::int64_t entered = 0;
+  Date date{};  ///< seen
+  MachineKind kind = MachineKind::push;
+  std::string make;
+  std::string model;
+  std::optional<int> year;
+  std::string symptom;             ///< in the seller's words or the knowledge base's; empty: not known
+  Money asking;                    ///< zero: free
+  std::optional<Tenths> miles;     ///< there and back
+  std::optional<Minutes> minutes;  ///< to fetch it
+  Money pickup_cost;               ///< money that fetching it takes
+  std::string place;               ///< where it stands, or who has it
+  std::optional<Date> ended;       ///< when it came to something or to nothing
+  std::optional<FindEnd> how;
+  std::optional<MachineId> machine;  ///< what it became, if it was bought
+  std::string note;
+  friend bool operator==(const Find&, const Find&) = default;
+};
+
+/// What a seller said to a question: the outcome of a test that needs no hands.
+struct FindAnswer {
+  FindAnswerId id{};
+  std::int64_t entered = 0;
+  FindId find{};
+  Date date{};
+  std::string test;
+  std::string outcome;
+  friend bool operator==(const FindAnswer&, const FindAnswer&) = default;
+};
+
+/// A number that the owner says for one machine in the place of the computed one; one for each path.
+struct OwnNumber {
+  OwnNumberId id{};
+  std::int64_t entered = 0;
+  MachineId machine{};
+  std::string
+      path;  ///< which number: "revived.price", "repairs.mend-carb-clean.minutes", "stops.scrap.value"
+  double value = 0;  ///< in the unit of that number
+  friend bool operator==(const OwnNumber&, const OwnNumber&) = default;
+};
+
+/// An entry of the knowledge base as this shop has it: it takes the place of the published one of that id.
+struct KnowledgeEdit {
+  KnowledgeEditId id{};
+  std::int64_t entered = 0;
+  std::string section;  ///< "causes", "tests"...
+  std::string entry;    ///< its id in the section
+  std::string text;     ///< the entry as JSON; only who reads the knowledge base knows whether it is right
+  friend bool operator==(const KnowledgeEdit&, const KnowledgeEdit&) = default;
+};
+
 /// What the owner says about the shop. Changing it is no entry of the history.
 struct Settings {
   std::string name;

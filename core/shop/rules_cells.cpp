@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -240,6 +241,39 @@ class CheckCells {
     of(r).day("closed", r.closed).whole("year", r.year, 1900, kLargestYear);
   }
   void operator()(const KeptFigure& r) const { of(r).text("line", r.line); }
+  void operator()(const Find& r) const {
+    const auto cells = of(r);
+    cells.day("date", r.date)
+        .amount("asking", r.asking)
+        .amount("pickup_cost", r.pickup_cost)
+        .day("ended", r.ended)
+        .not_before("ended", r.ended, r.date)
+        .refuse_if(
+            r.how && !r.ended, "how", [&] { return std::string{word(*r.how)}; },
+            "A find that has not ended has no way in which it ended.")
+        .refuse_if(
+            r.ended && !r.how, "how", [] { return std::string{}; },
+            "A find that has ended was bought, passed on or gone.")
+        .refuse_if(
+            r.machine && r.how != FindEnd::bought, "machine", [&] { return tag(*r.machine); },
+            "Only a find that was bought became a machine.");
+    if (r.year) cells.whole("year", *r.year, 1, kLargestYear);
+    if (r.miles) cells.tenths("miles", *r.miles, kLargestTrip);
+    if (r.minutes) cells.minutes(*r.minutes);
+  }
+  void operator()(const FindAnswer& r) const {
+    of(r).day("date", r.date).text("test", r.test).text("outcome", r.outcome);
+  }
+  void operator()(const OwnNumber& r) const {
+    of(r)
+        .text("path", r.path)
+        .refuse_if(
+            !std::isfinite(r.value), "value", [&] { return fmt::format("{}", r.value); },
+            "The value is not a finite number.");
+  }
+  void operator()(const KnowledgeEdit& r) const {
+    of(r).text("section", r.section).text("entry", r.entry).text("text", r.text);
+  }
 
  private:
   static constexpr const char* kOneOrigin = "A part comes from an order or from a donor, not from both.";
@@ -248,6 +282,10 @@ class CheckCells {
   std::string acquisition(std::optional<AcquisitionId> id) const {
     const Acquisition* const found = id ? shop_.find(*id) : nullptr;
     return found != nullptr ? found->code : "";
+  }
+  std::string tag(MachineId id) const {
+    const Machine* const found = shop_.find(id);
+    return found != nullptr ? found->tag : "";
   }
   std::string order(std::optional<OrderId> id) const {
     const Order* const found = id ? shop_.find(*id) : nullptr;

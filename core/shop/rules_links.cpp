@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <set>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include <fmt/format.h>
@@ -33,6 +34,30 @@ void check_closed_once(const Shop& shop, RuleBreaks& breaks) {
   for (const ClosedYear& one : shop.all<ClosedYear>())
     if (!years.insert(one.year).second)
       breaks.add(one.id, "year", std::to_string(one.year), fmt::format("{} is closed already.", one.year));
+}
+
+void check_numbers_said_once(const Shop& shop, RuleBreaks& breaks) {
+  std::set<std::pair<MachineId, std::string_view>> said;
+  for (const OwnNumber& one : shop.all<OwnNumber>())
+    if (!said.emplace(one.machine, one.path).second)
+      breaks.add(one.id, "path", one.path,
+                 fmt::format("There is an own number for {} of that machine already.", one.path));
+}
+
+void check_answered_once(const Shop& shop, RuleBreaks& breaks) {
+  std::set<std::pair<FindId, std::string_view>> answered;
+  for (const FindAnswer& one : shop.all<FindAnswer>())
+    if (!answered.emplace(one.find, one.test).second)
+      breaks.add(one.id, "test", one.test,
+                 fmt::format("The seller's answer to \"{}\" is there already.", one.test));
+}
+
+void check_entries_kept_once(const Shop& shop, RuleBreaks& breaks) {
+  std::set<std::pair<std::string_view, std::string_view>> kept;
+  for (const KnowledgeEdit& one : shop.all<KnowledgeEdit>())
+    if (!kept.emplace(one.section, one.entry).second)
+      breaks.add(one.id, "entry", one.entry,
+                 fmt::format("There is an own entry {} {} already.", one.section, one.entry));
 }
 
 /// Each reference of a kind of record, with its column.
@@ -98,6 +123,10 @@ class References {
     one(r, "expense", r.expense, "expense");
   }
   void operator()(const KeptFigure& r) const { one(r, "closed_year", r.closed_year, "closed year"); }
+  void operator()(const Find& r) const { machine(r, "machine", r.machine); }
+  void operator()(const FindAnswer& r) const { one(r, "find", r.find, "find"); }
+  void operator()(const OwnNumber& r) const { machine(r, "machine", r.machine); }
+  void operator()(const KnowledgeEdit&) const {}
   void operator()(const ClosedYear&) const {}
   void operator()(const Person&) const {}
   void operator()(const TaxPaid&) const {}
@@ -134,6 +163,9 @@ void check_identifiers(const Shop& shop, RuleBreaks& breaks) {
   check_unique(shop, breaks, &Part::code, "part");
   check_unique(shop, breaks, &Order::code, "order");
   check_closed_once(shop, breaks);
+  check_answered_once(shop, breaks);
+  check_numbers_said_once(shop, breaks);
+  check_entries_kept_once(shop, breaks);
 }
 
 void check_references(const Shop& shop, RuleBreaks& breaks) {

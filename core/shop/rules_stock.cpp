@@ -43,11 +43,11 @@ void check_not_empty(const Shop& shop, RuleBreaks& breaks) {
       breaks.add(order.id, "order", order.code, fmt::format("The order {} has no lines.", order.code));
 }
 
-/// The earliest `date` of all tables.
+/// The earliest `date` of all tables of the books.
 std::optional<Date> first_date(const Shop& shop) {
   std::optional<Date> first;
   shop.each_table([&]<class Record>(const Table<Record>& table) {
-    if constexpr (requires(const Record& record) { record.date; })
+    if constexpr (is_of_the_books<Record> && requires(const Record& record) { record.date; })
       for (const Record& record : table)
         if (!first || record.date < *first) first = record.date;
   });

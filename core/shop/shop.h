@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <tuple>
+#include <type_traits>
 #include <variant>
 
 #include "core/shop/records.h"
@@ -48,20 +49,26 @@ class Shop {
              Table<Part>, Table<Order>, Table<OrderLine>, Table<Harvest>, Table<Fitted>, Table<Material>,
              Table<Listing>, Table<Offer>, Table<Sale>, Table<Return>, Table<Allowance>, Table<PartSale>,
              Table<TaxPaid>, Table<Disposal>, Table<Trip>, Table<Expense>, Table<Photo>, Table<ClosedYear>,
-             Table<KeptFigure>>
+             Table<KeptFigure>, Table<Find>, Table<FindAnswer>, Table<OwnNumber>, Table<KnowledgeEdit>>
       tables_;
 };
 
+/// Are records of this kind something that happened to the shop, so that their day is one of its books? What
+/// was only seen is not.
+template <class Record>
+inline constexpr bool is_of_the_books = !std::is_same_v<Record, Find> && !std::is_same_v<Record, FindAnswer>;
+
 /// A record of any kind. The order of alternatives is the order of Shop's tables.
-using AnyRecord = std::variant<Person, Acquisition, Machine, Fault, Finding, Labour, Part, Order, OrderLine,
-                               Harvest, Fitted, Material, Listing, Offer, Sale, Return, Allowance, PartSale,
-                               TaxPaid, Disposal, Trip, Expense, Photo, ClosedYear, KeptFigure>;
+using AnyRecord =
+    std::variant<Person, Acquisition, Machine, Fault, Finding, Labour, Part, Order, OrderLine, Harvest,
+                 Fitted, Material, Listing, Offer, Sale, Return, Allowance, PartSale, TaxPaid, Disposal, Trip,
+                 Expense, Photo, ClosedYear, KeptFigure, Find, FindAnswer, OwnNumber, KnowledgeEdit>;
 
 /// The id of a record of any kind.
 using AnyId = std::variant<PersonId, AcquisitionId, MachineId, FaultId, FindingId, LabourId, PartId, OrderId,
                            OrderLineId, HarvestId, FittedId, MaterialId, ListingId, OfferId, SaleId, ReturnId,
                            AllowanceId, PartSaleId, TaxPaidId, DisposalId, TripId, ExpenseId, PhotoId,
-                           ClosedYearId, KeptFigureId>;
+                           ClosedYearId, KeptFigureId, FindId, FindAnswerId, OwnNumberId, KnowledgeEditId>;
 
 template <class Id>
 auto Shop::find(Id id) const {

@@ -12,6 +12,7 @@ constexpr std::array<std::string_view, 7> kSource = {"curb",    "dump",     "gif
 constexpr std::array<std::string_view, 7> kMachineKind = {
     "push", "self-propelled", "lawn tractor", "zero-turn", "trimmer", "blower", "other"};
 constexpr std::array<std::string_view, 3> kFaultEnd = {"mended", "given up", "mistaken"};
+constexpr std::array<std::string_view, 3> kFindEnd = {"bought", "passed on", "gone"};
 constexpr std::array<std::string_view, 10> kWork = {"pickup",   "diagnose", "clean", "repair",   "service",
                                                     "test run", "list",     "sell",  "comeback", "other"};
 constexpr std::array<std::string_view, 2> kSoldAs = {"running", "as is"};
@@ -46,6 +47,9 @@ std::string_view word(MachineKind value) {
 std::string_view word(FaultEnd value) {
   return word_of(kFaultEnd, value);
 }
+std::string_view word(FindEnd value) {
+  return word_of(kFindEnd, value);
+}
 std::string_view word(Work value) {
   return word_of(kWork, value);
 }
@@ -78,6 +82,11 @@ std::span<const MachineKind> all_words<MachineKind>() {
 template <>
 std::span<const FaultEnd> all_words<FaultEnd>() {
   static constexpr auto kValues = values_of<FaultEnd>(kFaultEnd);
+  return kValues;
+}
+template <>
+std::span<const FindEnd> all_words<FindEnd>() {
+  static constexpr auto kValues = values_of<FindEnd>(kFindEnd);
   return kValues;
 }
 template <>

@@ -12,6 +12,7 @@ namespace secondpull {
 enum class Source { curb, dump, gift, private_sale, auction, trade_in, other };
 enum class MachineKind { push, self_propelled, lawn_tractor, zero_turn, trimmer, blower, other };
 enum class FaultEnd { mended, given_up, mistaken };
+enum class FindEnd { bought, passed_on, gone };
 enum class Work { pickup, diagnose, clean, repair, service, test_run, list, sell, comeback, other };
 enum class SoldAs { running, as_is };
 enum class OfferResult { taken, refused, gone, no_show };
@@ -31,10 +32,11 @@ enum class Stage {
 };
 
 /// The word of a value: "private", "trade-in", "self-propelled", "given up", "test run", "as is", "no show",
-/// "parted out", "on the bench"...
+/// "parted out", "passed on", "on the bench"...
 std::string_view word(Source);
 std::string_view word(MachineKind);
 std::string_view word(FaultEnd);
+std::string_view word(FindEnd);
 std::string_view word(Work);
 std::string_view word(SoldAs);
 std::string_view word(OfferResult);
@@ -51,6 +53,8 @@ template <>
 std::span<const MachineKind> all_words<MachineKind>();
 template <>
 std::span<const FaultEnd> all_words<FaultEnd>();
+template <>
+std::span<const FindEnd> all_words<FindEnd>();
 template <>
 std::span<const Work> all_words<Work>();
 template <>

@@ -35,11 +35,19 @@ struct Format {
 template <class Record>
 const Format<Record>& format_of();
 
+namespace detail {
+
+template <class Record, class... Others>
+inline constexpr bool one_of = (std::is_same_v<Record, Others> || ...);
+
+}  // namespace detail
+
 /// Does this kind of record stand in the exchange folder? Pictures do not: they stay in the shop's own
-/// folder. Nor do closed years and their figures: a folder holds what happened, and its years are open.
+/// folder. Nor do closed years and their figures: a folder holds what happened, and its years are open. Nor
+/// what was only seen, and what the owner says of machines and faults in the place of the program.
 template <class Record>
-inline constexpr bool has_file = !std::is_same_v<Record, Photo> && !std::is_same_v<Record, ClosedYear> &&
-                                 !std::is_same_v<Record, KeptFigure>;
+inline constexpr bool has_file =
+    !detail::one_of<Record, Photo, ClosedYear, KeptFigure, Find, FindAnswer, OwnNumber, KnowledgeEdit>;
 
 namespace detail {
 

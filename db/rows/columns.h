@@ -33,7 +33,7 @@ template <class Record>
 struct Rows;
 
 // How the types of members stand in columns: words and days as text, amounts in minor units, the rest as
-// whole numbers.
+// whole numbers, but for a double, which is a real one.
 
 template <class T>
 concept Word = std::is_enum_v<T> && requires(T value) {
@@ -69,6 +69,8 @@ void bind_value(SQLite::Statement& statement, int parameter, const T& value) {
     statement.bind(parameter, value.minor());
   } else if constexpr (Count<T>) {
     statement.bind(parameter, value.count);
+  } else if constexpr (std::same_as<T, double>) {
+    statement.bind(parameter, value);
   } else {
     static_assert(std::integral<T>);
     statement.bind(parameter, static_cast<std::int64_t>(value));
@@ -80,6 +82,9 @@ inline bool is_null_in(const SQLite::Statement& statement, int column) {
 }
 inline std::int64_t number_in(const SQLite::Statement& statement, int column) {
   return statement.getColumn(column).getInt64();
+}
+inline double real_in(const SQLite::Statement& statement, int column) {
+  return statement.getColumn(column).getDouble();
 }
 inline std::string text_in(const SQLite::Statement& statement, int column) {
   return statement.getColumn(column).getString();
@@ -109,6 +114,8 @@ T read_value(const Row& row, int column) {
     return Money::from_minor(number_in(row, column));
   } else if constexpr (Count<T>) {
     return T{number_in(row, column)};
+  } else if constexpr (std::same_as<T, double>) {
+    return real_in(row, column);
   } else {
     return static_cast<T>(number_in(row, column));
   }

@@ -32,6 +32,9 @@ class Cursor {
   friend std::int64_t number_in(const Cursor& row, int column) {
     return sqlite3_column_int64(row.statement_.get(), column);
   }
+  friend double real_in(const Cursor& row, int column) {
+    return sqlite3_column_double(row.statement_.get(), column);
+  }
   /// Good until the next row.
   friend std::string_view text_in(const Cursor& row, int column) {
     const void* const bytes = sqlite3_column_blob(row.statement_.get(), column);

@@ -59,6 +59,14 @@ TEST(Year, OfTheWorkedMonthIsAsTheMoneyModelSays) {
   EXPECT_EQ(year.minutes, Minutes{200});
 }
 
+TEST(Year, IsNoneOfTheBooksForWhatWasOnlySeen) {
+  ShopBuilder build;
+  build.bought("1", day("2026-03-02"), {});
+  const FindId find = build.add(Find{.date = day("2025-03-02"), .asking = money("40.00")});
+  build.add(FindAnswer{.find = find, .date = day("2027-01-01"), .test = "turns", .outcome = "yes"});
+  EXPECT_EQ(build.books().years(), (std::pair{2026, 2026}));
+}
+
 TEST(Year, AfterTheLastOneHasItsStockAndNothingElse) {
   const Books books = WorkedMonth{true, true}.books();
   const YearFigures year = year_of(books, 2027);

@@ -134,6 +134,8 @@ TEST(RemoveMachine, TakesItsLinesAndItsAcquisitionWithIt) {
   s.carry_out(remove_machine(s.shop, s.m2));
   EXPECT_NE(s.shop.find(s.lot), nullptr);
   EXPECT_EQ(s.shop.find(s.line_under_way)->for_machine, std::nullopt);
+  EXPECT_EQ(s.shop.find(s.own_number), nullptr);
+  EXPECT_EQ(s.shop.find(s.bought)->how, std::nullopt) << "it was not bought then";
   EXPECT_EQ(test::told(broken_rules(s.shop)), "");
 }
 

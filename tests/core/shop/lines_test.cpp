@@ -37,6 +37,8 @@ TEST(RemoveLine, TakesAlongWhatCannotStandAlone) {
   s.carry_out(remove_line(s.shop, AnyId{s.fitted_blade}));
   s.carry_out(remove_line(s.shop, AnyId{s.disposal}));
   EXPECT_EQ(s.shop.find(s.harvest), nullptr);
+  s.carry_out(remove_line(s.shop, AnyId{s.find}));
+  EXPECT_EQ(s.shop.find(s.answer), nullptr);
   EXPECT_EQ(test::told(broken_rules(s.shop)), "");
 }
 
@@ -78,6 +80,11 @@ TEST(Described, SaysAnyRecordInAFewWords) {
   EXPECT_EQ(words(s.pickup), "1 h pickup for acquisition A1");
   EXPECT_EQ(words(s.trip), "trip of 28.0 miles: fetch the lot");
   EXPECT_EQ(words(s.disposal), "#3 parted out");
+  EXPECT_EQ(words(s.find), "find Tarnwick TW-2");
+  EXPECT_EQ(words(s.bought), "find push mower");
+  EXPECT_EQ(words(s.answer), "answer about Tarnwick TW-2: does it turn, turns");
+  EXPECT_EQ(words(s.own_number), "own number revived.price = 145.5 for #2");
+  EXPECT_EQ(words(s.own_entry), "own entry causes leak");
   s.shop.each_table([&](const auto& table) {
     for (const auto& record : table)
       EXPECT_NE(described(s.shop, AnyRecord{record}), "");

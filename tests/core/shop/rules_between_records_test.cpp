@@ -48,6 +48,21 @@ TEST(Identifiers, AreUsedOnce) {
                           Broken{part, "part", "plug"}, Broken{order, "order", "O1"}));
 }
 
+TEST(Identifiers, OfWhatTheOwnerSaysAreUsedOnceTogether) {
+  SmallShop s;
+  s.add(FindAnswer{.find = s.bought, .date = day("2026-03-02"), .test = "does it turn", .outcome = "turns"});
+  s.add(OwnNumber{.machine = s.m1, .path = "revived.price", .value = 1});
+  s.add(KnowledgeEdit{.section = "tests", .entry = "leak", .text = "{}"});
+  EXPECT_EQ(test::told(broken_rules(s.shop)), "") << "another find, machine or section";
+  const FindAnswerId answer = s.add(
+      FindAnswer{.find = s.find, .date = day("2026-04-04"), .test = "does it turn", .outcome = "does not"});
+  const OwnNumberId number = s.add(OwnNumber{.machine = s.m2, .path = "revived.price", .value = 2});
+  const KnowledgeEditId entry = s.add(KnowledgeEdit{.section = "causes", .entry = "leak", .text = "{}"});
+  EXPECT_THAT(broken(s.shop),
+              ElementsAre(Broken{answer, "test", "does it turn"}, Broken{number, "path", "revived.price"},
+                          Broken{entry, "entry", "leak"}));
+}
+
 TEST(References, NameARecordThatIsThere) {
   const auto column = [](auto SmallShop::*which, auto&& edit) {
     SmallShop s;
@@ -80,6 +95,10 @@ TEST(References, NameARecordThatIsThere) {
   EXPECT_THAT(column(&SmallShop::trip, [](Trip& r) { r.acquisition = AcquisitionId{9999}; }),
               ElementsAre("acquisition"));
   EXPECT_THAT(column(&SmallShop::photo, [](Photo& r) { r.machine = kNoMachine; }), ElementsAre("machine"));
+  EXPECT_THAT(column(&SmallShop::bought, [](Find& r) { r.machine = kNoMachine; }), ElementsAre("machine"));
+  EXPECT_THAT(column(&SmallShop::answer, [](FindAnswer& r) { r.find = FindId{9999}; }), ElementsAre("find"));
+  EXPECT_THAT(column(&SmallShop::own_number, [](OwnNumber& r) { r.machine = kNoMachine; }),
+              ElementsAre("machine"));
 }
 
 TEST(References, OfAFindingNameAFaultOfItsMachine) {
@@ -250,6 +269,13 @@ TEST(OpeningLines, LieInTheYearOfTheFirstDate) {
   SmallShop under_way;
   under_way.change(under_way.under_way, [](Order& r) { r.opening = true; });
   EXPECT_THAT(broken(under_way.shop), ElementsAre(Broken{under_way.under_way, "opening", "yes"}));
+}
+
+TEST(OpeningLines, AreNotMovedByWhatWasOnlySeen) {
+  SmallShop s;
+  s.add(Find{.date = day("2025-12-31")});
+  s.change(s.answer, [](FindAnswer& r) { r.date = day("2025-12-31"); });
+  EXPECT_EQ(test::told(broken_rules(s.shop)), "");
 }
 
 TEST(BrokenRules, AreToldByTableThenByTheOrderEntered) {

@@ -1,3 +1,5 @@
+#include <limits>
+
 #include <gmock/gmock.h>
 
 #include "core/shop/limits.h"
@@ -57,6 +59,8 @@ TEST(Rules, KeepAmountsFromZeroToTheLargest) {
     breaks(&SmallShop::tax, "amount", [&](TaxPaid& r) { r.amount = bad; });
     breaks(&SmallShop::disposal, "proceeds", [&](Disposal& r) { r.proceeds = bad; });
     breaks(&SmallShop::disposal, "hulk_value", [&](Disposal& r) { r.hulk_value = bad; });
+    breaks(&SmallShop::find, "asking", [&](Find& r) { r.asking = bad; });
+    breaks(&SmallShop::find, "pickup_cost", [&](Find& r) { r.pickup_cost = bad; });
     breaks(&SmallShop::expense, "amount", [&](Expense& r) { r.amount = bad; });
   }
 }
@@ -72,6 +76,11 @@ TEST(Rules, KeepCountsAndMeasuresInRange) {
   breaks(&SmallShop::fitted, "quantity", [](Fitted& r) { r.quantity = -1; });
   breaks(&SmallShop::sale, "warranty_days", [](Sale& r) { r.warranty_days = -1; });
   breaks(&SmallShop::trip, "miles", [](Trip& r) { r.miles = Tenths{-1}; });
+  breaks(&SmallShop::find, "year", [](Find& r) { r.year = 0; });
+  breaks(&SmallShop::find, "miles", [](Find& r) { r.miles = Tenths{-1}; });
+  breaks(&SmallShop::find, "minutes", [](Find& r) { r.minutes = Minutes{-1}; });
+  for (const double bad : {std::numeric_limits<double>::infinity(), std::numeric_limits<double>::quiet_NaN()})
+    breaks(&SmallShop::own_number, "value", [&](OwnNumber& r) { r.value = bad; });
   breaks(&SmallShop::line_under_way, "price", [](OrderLine& r) {
     r.price = Money::from_minor(kLargestAmount);
     r.quantity = 2;
@@ -93,6 +102,12 @@ TEST(Rules, AskForTheTextsARecordCannotDoWithout) {
   breaks(&SmallShop::material, "what", [](Material& r) { r.what.clear(); });
   breaks(&SmallShop::trip, "purpose", [](Trip& r) { r.purpose.clear(); });
   breaks(&SmallShop::expense, "category", [](Expense& r) { r.category.clear(); });
+  breaks(&SmallShop::answer, "test", [](FindAnswer& r) { r.test.clear(); });
+  breaks(&SmallShop::answer, "outcome", [](FindAnswer& r) { r.outcome.clear(); });
+  breaks(&SmallShop::own_number, "path", [](OwnNumber& r) { r.path.clear(); });
+  breaks(&SmallShop::own_entry, "section", [](KnowledgeEdit& r) { r.section.clear(); });
+  breaks(&SmallShop::own_entry, "entry", [](KnowledgeEdit& r) { r.entry.clear(); });
+  breaks(&SmallShop::own_entry, "text", [](KnowledgeEdit& r) { r.text.clear(); });
   breaks(&SmallShop::photo, "sha256", [](Photo& r) { r.sha256 = "A" + std::string(63, 'a'); });
 }
 
@@ -103,6 +118,10 @@ TEST(Rules, KeepDaysInTheCalendarAndEndsAfterBeginnings) {
   breaks(&SmallShop::fault, "ended", [](Fault& r) { r.ended = day("2026-03-02"); });
   breaks(&SmallShop::fault, "how", [](Fault& r) { r.ended.reset(); });
   breaks(&SmallShop::listing, "ended", [](Listing& r) { r.ended = day("2026-03-13"); });
+  breaks(&SmallShop::answer, "date", [](FindAnswer& r) { r.date = Date{}; });
+  breaks(&SmallShop::bought, "ended", [](Find& r) { r.ended = day("2026-02-28"); });
+  breaks(&SmallShop::bought, "how", [](Find& r) { r.ended.reset(); });
+  breaks(&SmallShop::find, "how", [](Find& r) { r.ended = day("2026-04-04"); });
   breaks(&SmallShop::under_way, "arrived", [](Order& r) { r.arrived = day("2026-03-19"); });
 }
 
@@ -116,6 +135,12 @@ TEST(Rules, KeepToOneThingWhereALineIsForOne) {
     r.from_order = ids.order;
     r.date = day("2026-03-12");
   });
+}
+
+TEST(Rules, LetOnlyABoughtFindBecomeAMachine) {
+  const SmallShop ids;
+  breaks(&SmallShop::find, "machine", [&](Find& r) { r.machine = ids.m1; });
+  breaks(&SmallShop::bought, "machine", [](Find& r) { r.how = FindEnd::gone; });
 }
 
 TEST(Rules, KnowWhatAGiftHas) {

@@ -30,7 +30,7 @@ inline std::string told(const std::vector<RuleBreak>& breaks) {
 
 /// A shop of a few records that breaks no rule, with something of every kind in it:
 /// a lot of #1 (sold, brought back, sold again), #2 (on the bench) and #3 (a donor, its hulk gone), and a
-/// gift #4 for sale; an order of plugs and one still under way.
+/// gift #4 for sale; an order of plugs and one still under way; a find, and the one that became #2.
 struct SmallShop {
   Shop shop;
   PersonId seller = add(Person{.code = "P1", .name = "Odda Venn"});
@@ -109,6 +109,26 @@ struct SmallShop {
       add(Trip{.date = day("2026-03-02"), .miles = {280}, .purpose = "fetch the lot", .acquisition = lot});
   ExpenseId expense = add(Expense{.date = day("2026-03-02"), .category = "supplies", .amount = dollars(12)});
   PhotoId photo = add(Photo{.sha256 = std::string(64, 'a'), .name = "deck.jpg", .machine = m1});
+
+  FindId find = add(Find{.date = day("2026-04-03"),
+                         .make = "Tarnwick",
+                         .model = "TW-2",
+                         .year = 2014,
+                         .symptom = "cranks, will not start",
+                         .asking = dollars(40),
+                         .miles = Tenths{180},
+                         .minutes = Minutes{50},
+                         .place = "Ovenden"});
+  FindId bought = add(Find{.date = day("2026-03-01"),
+                           .asking = dollars(30),
+                           .ended = day("2026-03-02"),
+                           .how = FindEnd::bought,
+                           .machine = m2});
+  FindAnswerId answer =
+      add(FindAnswer{.find = find, .date = day("2026-04-03"), .test = "does it turn", .outcome = "turns"});
+  OwnNumberId own_number = add(OwnNumber{.machine = m2, .path = "revived.price", .value = 145.5});
+  KnowledgeEditId own_entry =
+      add(KnowledgeEdit{.section = "causes", .entry = "leak", .text = R"({"name": "leak", "note": "own"})"});
 
   template <class Record>
   decltype(Record::id) add(Record record) {

@@ -9,8 +9,8 @@ namespace {
 
 template <class Word>
 class Words : public testing::Test {};
-using Vocabularies = testing::Types<Source, MachineKind, FaultEnd, Work, SoldAs, OfferResult, DisposalKind,
-                                    DistanceUnit, Stage>;
+using Vocabularies = testing::Types<Source, MachineKind, FaultEnd, FindEnd, Work, SoldAs, OfferResult,
+                                    DisposalKind, DistanceUnit, Stage>;
 TYPED_TEST_SUITE(Words, Vocabularies);
 
 TYPED_TEST(Words, ReadBackAsTheyAreWrittenAndAreNeverTheSame) {
@@ -28,6 +28,7 @@ TEST(WordsOfTheExchange, AreSpelledAsTheFilesSpellThem) {
   EXPECT_EQ(word(Source::trade_in), "trade-in");
   EXPECT_EQ(word(MachineKind::lawn_tractor), "lawn tractor");
   EXPECT_EQ(word(FaultEnd::given_up), "given up");
+  EXPECT_EQ(word(FindEnd::passed_on), "passed on");
   EXPECT_EQ(word(Work::test_run), "test run");
   EXPECT_EQ(word(SoldAs::as_is), "as is");
   EXPECT_EQ(word(OfferResult::no_show), "no show");

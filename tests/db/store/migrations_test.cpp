@@ -78,6 +78,30 @@ TEST(Migrations, BringAShopOfTheFirstReleaseToClosedYears) {
   EXPECT_EQ(reopened(folder, Access::read).shop()->all<ClosedYear>().size(), 1U);
 }
 
+TEST(Migrations, BringAShopWithClosedYearsToFinds) {
+  const TempFolder folder;
+  fs::create_directories(folder.shop());
+  make_shop_file(folder.shop(), test_settings(), schema_migrations().first(2));
+  {
+    // Written with the statements of today into the tables of then, as their program would have.
+    SQLite::Database file = open_file(shop_file(folder.shop()), OpenAs::writer);
+    ASSERT_EQ(version_of(file), 2);
+    ASSERT_FALSE(file.tableExists("finds"));
+    file.exec("INSERT INTO expenses VALUES (1, 1, '2026-03-05', 'supplies', 500, 'gloves')");
+    file.exec("UPDATE state SET next_id = 2");
+  }
+  Store store = reopened(folder);
+  ASSERT_EQ(store.shop()->all<Expense>().size(), 1U);
+  EXPECT_EQ(store.shop()->all<Expense>().begin()->note, "gloves");
+  Change change{*store.shop(), "Saw one"};
+  change.add(Find{.date = day(3, 5), .symptom = "no spark"});
+  done(store, change);
+  EXPECT_EQ(reopened(folder, Access::read).shop()->all<Find>().size(), 1U);
+  ASSERT_TRUE(store.undo());
+  EXPECT_TRUE(store.shop()->all<Find>().empty());
+  EXPECT_EQ(store.check(), std::vector<Problem>{});
+}
+
 TEST(Migrations, ThatOnlyAddKeepWhatCanBeUndone) {
   const TempFolder folder;
   make_old_shop(folder);

@@ -1,5 +1,6 @@
 #include "db/records.h"
 
+#include <cmath>
 #include <random>
 #include <type_traits>
 
@@ -41,6 +42,9 @@ class Draw {
       return Money::from_minor(count(0, INT64_MAX));
     } else if constexpr (Count<T>) {
       return T{count(0, 1'000'000)};
+    } else if constexpr (std::same_as<T, double>) {
+      return std::ldexp(std::uniform_real_distribution<double>{-1, 1}(random_),
+                        static_cast<int>(count(-1000, 1000)));
     } else if constexpr (std::same_as<T, bool>) {
       return count(0, 1) == 1;
     } else {
@@ -69,6 +73,11 @@ class Draw {
     if constexpr (requires { drawn.tag; }) drawn.tag += "1";
     if constexpr (std::same_as<Record, ClosedYear>) drawn.year = 1900 + drawn.year % 1000;
     if constexpr (std::same_as<Record, KeptFigure>) drawn.line += "1";
+    if constexpr (std::same_as<Record, OwnNumber>) drawn.path += "1";
+    if constexpr (std::same_as<Record, KnowledgeEdit>) {
+      drawn.section += "1";
+      drawn.entry += "1";
+    }
     if constexpr (requires { drawn.sha256; }) drawn.sha256 = std::string(64, 'a');
     if constexpr (requires {
                     drawn.from_donor;

@@ -151,6 +151,8 @@ TEST_F(Schema, AllowsExactlyTheWordsOfEachVocabulary) {
       {"machines", "kind " + in_list<MachineKind>()},
       {"machines", "stage " + in_list<Stage>()},
       {"faults", "how " + in_list<FaultEnd>()},
+      {"finds", "kind " + in_list<MachineKind>()},
+      {"finds", "how " + in_list<FindEnd>()},
       {"labour", "work " + in_list<Work>()},
       {"listings", "sold_as " + in_list<SoldAs>()},
       {"offers", "result " + in_list<OfferResult>()},
@@ -307,6 +309,25 @@ const std::vector<std::pair<std::string, std::vector<std::pair<std::string, std:
         {"order_id", "1"},
         {"expense_id", "1"},
         {"note", "''"}}},
+      {"finds",
+       {{"date", d},
+        {"kind", "'push'"},
+        {"make", "''"},
+        {"model", "''"},
+        {"year", "2001"},
+        {"symptom", "''"},
+        {"asking", "0"},
+        {"miles", "0"},
+        {"minutes", "0"},
+        {"pickup_cost", "0"},
+        {"place", "''"},
+        {"ended", d},
+        {"how", "'bought'"},
+        {"machine_id", "1"},
+        {"note", "''"}}},
+      {"find_answers", {{"find_id", "1"}, {"date", d}, {"test", "''"}, {"outcome", "''"}}},
+      {"own_numbers", {{"machine_id", "1"}, {"path", "'revived.price'"}, {"value", "0.5"}}},
+      {"knowledge_edits", {{"section", "'causes'"}, {"entry", "'leak'"}, {"text", "''"}}},
   };
   return rows;
 }
@@ -346,6 +367,7 @@ TEST_F(SchemaRefuses, AnythingOutOfRangeInAnyColumn) {
       expect_refused(table, column, is_text ? "x'00'" : "'a word'");  // STRICT
       const std::string text = squeezed(definition(table));
       const bool is_date = good == "'2026-03-05'";
+      const bool is_real = !is_text && good.find('.') != std::string::npos;
       const bool is_word = text.find(" " + column + " IN ('") != std::string::npos ||
                            text.find("(" + column + " IN ('") != std::string::npos;
       if (is_date) {
@@ -354,6 +376,9 @@ TEST_F(SchemaRefuses, AnythingOutOfRangeInAnyColumn) {
       } else if (is_word) {
         expect_refused(table, column, "'nonsense'");
         expect_refused(table, column, "''");
+      } else if (is_real) {
+        for (const char* bad : {"9e999", "-9e999"})  // infinite
+          expect_refused(table, column, bad);
       } else if (!is_text) {
         expect_refused(table, column, "-1");  // an amount, a count, a flag or a reference
         if (column == "opening" || column == "hulk_here") expect_refused(table, column, "2");
@@ -377,9 +402,13 @@ TEST_F(SchemaRefuses, WhatExcludesEachOther) {
   expect_refused("parts_sold", "from_donor_id", "1");
 }
 
-TEST_F(SchemaRefuses, AnEmptyTagAndAPhotoWithoutItsDigest) {
+TEST_F(SchemaRefuses, AnEmptyTagOrKeyAYearOfFiveDigitsAndAPhotoWithoutItsDigest) {
   expect_refused("machines", "tag", "''");
   expect_refused("machines", "year", "10000");
+  expect_refused("finds", "year", "10000");
+  expect_refused("own_numbers", "path", "''");
+  expect_refused("knowledge_edits", "section", "''");
+  expect_refused("knowledge_edits", "entry", "''");
   expect_refused("photos", "sha256", "'abc'");
   expect_refused("photos", "sha256", "'" + std::string(64, 'A') + "'");
 }
@@ -392,7 +421,8 @@ TEST_F(SchemaRefuses, NothingWhereSomethingMustBe) {
 }
 
 TEST_F(SchemaRefuses, RemovingWhatOthersPointAt) {
-  for (const char* table : {"people", "acquisitions", "machines", "faults", "parts", "orders", "expenses"})
+  for (const char* table :
+       {"people", "acquisitions", "machines", "faults", "parts", "orders", "expenses", "finds"})
     EXPECT_THROW(database_.exec(std::string{"DELETE FROM "} + table), SQLite::Exception) << table;
 }
 

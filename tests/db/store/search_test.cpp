@@ -99,6 +99,19 @@ TEST_F(Search, FollowsEditsUndoAndRedo) {
   EXPECT_THAT(found(store_, "vinegar"), ElementsAre("machine:smells of vinegar"));
 }
 
+TEST_F(Search, FindsWhatWasSeenButNotWhatTheProgramReads) {
+  Change change{*store_.shop(), "Saw one"};
+  const FindId find =
+      change.add(Find{.date = day(3, 5), .make = "Ollenby", .symptom = "no spark", .place = "Ovenden"});
+  change.add(FindAnswer{.find = find, .date = day(3, 5), .test = "Ovenden", .outcome = "x"});
+  change.add(OwnNumber{.machine = machine_, .path = "Ovenden.price", .value = 1});
+  change.add(KnowledgeEdit{.section = "causes", .entry = "ovenden", .text = "{}"});
+  done(store_, change);
+  const auto hits = store_.search("ovenden");
+  ASSERT_THAT(hits, SizeIs(1));
+  EXPECT_EQ(hits.front().record, AnyId{find});
+}
+
 TEST_F(Search, GivesNoMoreThanAskedFor) {
   EXPECT_THAT(found(store_, "tarnwick", 2), SizeIs(2));
   EXPECT_THAT(found(store_, "14", 1), SizeIs(1));
