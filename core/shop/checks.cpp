@@ -65,6 +65,18 @@ Objection check_minutes(Minutes minutes, std::string_view field) {
                 field, std::to_string(minutes.count));
 }
 
+Objection check_miles(Tenths miles) {
+  if (miles >= Tenths{} && miles <= kLargestTrip) return std::nullopt;
+  return Problem{fmt::format("The miles are not from 0 to {}.", kLargestTrip.count / 10), "miles",
+                 std::to_string(miles.count / 10)};
+}
+
+Objection check_year(int year) {
+  if (year >= 1 && year <= kLargestYear) return std::nullopt;
+  return object(fmt::format("The year {} is not from 1 to {}.", year, kLargestYear), "year",
+                std::to_string(year));
+}
+
 Objection check_day(Date date, std::string_view field) {
   if (day_in_range(date)) return std::nullopt;
   return object(fmt::format("The {} is no day from 1900 to 9999.", field_words(field, "date")), field, "");

@@ -21,6 +21,10 @@ Objection first_of(std::initializer_list<Objection> objections);
 Objection check_amount(Money amount, const Shop& shop, std::string_view field);
 Objection check_quantity(std::int64_t quantity);
 Objection check_minutes(Minutes minutes, std::string_view field);
+/// Of one trip.
+Objection check_miles(Tenths miles);
+/// Of make.
+Objection check_year(int year);
 Objection check_day(Date date, std::string_view field);
 /// Text that a record cannot do without.
 Objection check_said(std::string_view text, std::string_view field);

@@ -8,6 +8,7 @@
 #include "core/shop/checks.h"
 #include "core/shop/codes.h"
 #include "core/shop/describe.h"
+#include "core/shop/fields_changed.h"
 #include "core/shop/limits.h"
 #include "core/shop/rules.h"
 #include "core/typed_words.h"
@@ -16,7 +17,7 @@ namespace secondpull {
 namespace {
 
 constexpr std::size_t kLongestNumber = 18;  // digits that 64 bits surely hold
-constexpr std::size_t kLongestList = 3;     // tags or fields named one by one in a title
+constexpr std::size_t kLongestList = 3;     // tags named one by one in a title
 
 /// The tag as a whole number, if it is one.
 std::optional<std::int64_t> as_number(std::string_view tag) {
@@ -46,18 +47,11 @@ bool has_tag(const Shop& shop, std::string_view tag, std::optional<MachineId> bu
                      [&](const Machine& machine) { return machine.tag == tag && machine.id != but; });
 }
 
-Objection check_miles(Tenths miles) {
-  if (miles >= Tenths{} && miles <= kLargestTrip) return std::nullopt;
-  return Problem{fmt::format("The miles are not from 0 to {}.", kLargestTrip.count / 10), "miles",
-                 std::to_string(miles.count / 10)};
-}
-
 /// The measures of a machine, logged or changed.
 template <class AMachine>
 Objection check_measures(const Shop& shop, const AMachine& machine) {
-  if (machine.year && (*machine.year < 1 || *machine.year > kLargestYear))
-    return Problem{fmt::format("The year {} is not from 1 to {}.", *machine.year, kLargestYear), "year",
-                   std::to_string(*machine.year)};
+  if (machine.year)
+    if (const Objection objection = check_year(*machine.year)) return objection;
   if (machine.deck_in && (*machine.deck_in < Tenths{} || *machine.deck_in > kLargestDeck))
     return Problem{fmt::format("The deck is not from 0 to {} inches.", kLargestDeck.count / 10), "deck_in",
                    std::to_string(machine.deck_in->count / 10)};
@@ -114,15 +108,6 @@ std::string logged(const std::vector<std::string>& tags) {
     }
   }
   return fmt::format("Logged a lot of {}: #{} to #{}", tags.size(), tags.front(), tags.back());
-}
-
-/// "Changed #14: symptom and deck".
-std::string changed(const std::string& what, const std::vector<std::string>& fields) {
-  if (fields.empty() || fields.size() > kLongestList) return "Changed " + what;
-  std::string list;
-  for (std::size_t i = 0; i < fields.size(); ++i)
-    list += (i == 0 ? "" : i + 1 == fields.size() ? " and " : ", ") + fields[i];
-  return fmt::format("Changed {}: {}", what, list);
 }
 
 template <class Record>
@@ -208,25 +193,22 @@ Result<Change> edit_machine(const Shop& shop, const Machine& changed_machine) {
   if (!objection && has_tag(shop, after.tag, after.id)) objection = tag_taken(after.tag);
   if (objection) return tl::unexpected(*objection);
 
-  std::vector<std::string> fields;
-  const auto note = [&](const auto& was, const auto& is, const char* name) {
-    if (was != is) fields.emplace_back(name);
-  };
-  note(before->tag, after.tag, "tag");
-  note(before->kind, after.kind, "kind");
-  note(before->make, after.make, "make");
-  note(before->model, after.model, "model");
-  note(before->model_number, after.model_number, "model number");
-  note(before->serial, after.serial, "serial");
-  note(before->engine, after.engine, "engine");
-  note(before->year, after.year, "year");
-  note(before->deck_in, after.deck_in, "deck");
-  note(before->symptom, after.symptom, "symptom");
-  note(before->condition, after.condition, "condition");
-  note(before->value_then, after.value_then, "value then");
-  note(before->stage, after.stage, "where it stands");
-  note(before->note, after.note, "note");
-  Change change{shop, changed(called(*before), fields)};
+  FieldsChanged fields;
+  fields.compare(before->tag, after.tag, "tag");
+  fields.compare(before->kind, after.kind, "kind");
+  fields.compare(before->make, after.make, "make");
+  fields.compare(before->model, after.model, "model");
+  fields.compare(before->model_number, after.model_number, "model number");
+  fields.compare(before->serial, after.serial, "serial");
+  fields.compare(before->engine, after.engine, "engine");
+  fields.compare(before->year, after.year, "year");
+  fields.compare(before->deck_in, after.deck_in, "deck");
+  fields.compare(before->symptom, after.symptom, "symptom");
+  fields.compare(before->condition, after.condition, "condition");
+  fields.compare(before->value_then, after.value_then, "value then");
+  fields.compare(before->stage, after.stage, "where it stands");
+  fields.compare(before->note, after.note, "note");
+  Change change{shop, fields.title(called(*before))};
   if (!fields.empty()) change.replace(after);
   return change;
 }
@@ -245,20 +227,17 @@ Result<Change> edit_acquisition(const Shop& shop, const Acquisition& changed_acq
       return problem(fmt::format("{} is another acquisition already: take another name.", after.code),
                      "acquisition", after.code);
 
-  std::vector<std::string> fields;
-  const auto note = [&](const auto& was, const auto& is, const char* name) {
-    if (was != is) fields.emplace_back(name);
-  };
-  note(before->code, after.code, "name");
-  note(before->date, after.date, "date");
-  note(before->source, after.source, "source");
-  note(before->from, after.from, "seller");
-  note(before->price, after.price, "price");
-  note(before->pickup_cost, after.pickup_cost, "pickup cost");
-  note(before->giver_basis, after.giver_basis, "giver's basis");
-  note(before->opening, after.opening, "opening");
-  note(before->note, after.note, "note");
-  Change change{shop, changed("acquisition " + before->code, fields)};
+  FieldsChanged fields;
+  fields.compare(before->code, after.code, "name");
+  fields.compare(before->date, after.date, "date");
+  fields.compare(before->source, after.source, "source");
+  fields.compare(before->from, after.from, "seller");
+  fields.compare(before->price, after.price, "price");
+  fields.compare(before->pickup_cost, after.pickup_cost, "pickup cost");
+  fields.compare(before->giver_basis, after.giver_basis, "giver's basis");
+  fields.compare(before->opening, after.opening, "opening");
+  fields.compare(before->note, after.note, "note");
+  Change change{shop, fields.title("acquisition " + before->code)};
   if (!fields.empty()) change.replace(after);
   return change;
 }

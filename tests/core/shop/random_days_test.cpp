@@ -2,7 +2,10 @@
 #include <rapidcheck.h>
 
 #include "core/shop/bench.h"
+#include "core/shop/finds.h"
 #include "core/shop/intake.h"
+#include "core/shop/knowledge_edits.h"
+#include "core/shop/own_numbers.h"
 #include "core/shop/selling.h"
 #include "core/shop/shelf.h"
 #include "core/shop/stage.h"
@@ -38,7 +41,7 @@ std::int64_t any_quantity() {
 Result<Change> anything(const Shop& shop) {
   const MachineId machine = any_of<Machine>(shop);
   const Date date = any_day();
-  switch (*rc::gen::inRange(0, 18)) {
+  switch (*rc::gen::inRange(0, 26)) {
     case 0: {
       NewAcquisition found{.date = date, .price = any_amount(), .miles = Tenths{30}};
       found.machines.resize(*rc::gen::inRange<std::size_t>(1, 4));
@@ -90,8 +93,35 @@ Result<Change> anything(const Shop& shop) {
     }
     case 16:
       return receive_order(shop, any_of<Order>(shop), date, any_amount(), {});
+    case 17:
+      return note_find(shop, {.date = date, .symptom = "smokes", .asking = any_amount()});
+    case 18: {
+      const Find* const find = shop.find(any_of<Find>(shop));
+      if (find == nullptr) return problem("No find.");
+      Find changed = *find;
+      changed.date = date;
+      changed.how = *rc::gen::element<std::optional<FindEnd>>(std::nullopt, FindEnd::gone, FindEnd::bought);
+      if (*rc::gen::arbitrary<bool>()) changed.ended = any_day();
+      return change_find(shop, changed);
+    }
+    case 19:
+      return answer_find(shop, any_of<Find>(shop), date, "smokes", *rc::gen::element("", "blue", "white"));
+    case 20:
+      return pass_on_find(shop, any_of<Find>(shop), date,
+                          *rc::gen::element(FindEnd::passed_on, FindEnd::bought), "");
+    case 21:
+      return buy_find(shop, any_of<Find>(shop), {.date = date, .price = any_amount()});
+    case 22:
+      return set_own_number(shop, machine, "revived.price", *rc::gen::arbitrary<double>());
+    case 23:
+      return clear_own_number(shop, machine, "revived.price");
+    case 24:
+      return *rc::gen::arbitrary<bool>() ? keep_entry(shop, "causes", "leak", *rc::gen::element("{}", "[]"))
+                                         : drop_entry(shop, "causes", "leak");
     default: {
       const std::vector<AnyId> ids{machine,
+                                   any_of<Find>(shop),
+                                   any_of<FindAnswer>(shop),
                                    any_of<Sale>(shop),
                                    any_of<Return>(shop),
                                    any_of<Order>(shop),

@@ -83,7 +83,6 @@ TEST(Migrations, BringAShopWithClosedYearsToFinds) {
   fs::create_directories(folder.shop());
   make_shop_file(folder.shop(), test_settings(), schema_migrations().first(2));
   {
-    // Written with the statements of today into the tables of then, as their program would have.
     SQLite::Database file = open_file(shop_file(folder.shop()), OpenAs::writer);
     ASSERT_EQ(version_of(file), 2);
     ASSERT_FALSE(file.tableExists("finds"));

@@ -4,8 +4,11 @@
 #include <functional>
 
 #include "core/shop/bench.h"
+#include "core/shop/finds.h"
 #include "core/shop/intake.h"
+#include "core/shop/knowledge_edits.h"
 #include "core/shop/offers.h"
+#include "core/shop/own_numbers.h"
 #include "core/shop/selling.h"
 #include "core/shop/shelf.h"
 #include "db/files.h"
@@ -102,8 +105,28 @@ class Owner {
     trip.purpose = text();
     return add_trip(shop_, trip);
   }
+  Result<Change> scout() {
+    switch (number(0, 4)) {
+      case 0:
+        return answer_find(shop_, any<Find>(), today_, text(), text());
+      case 1:
+        return buy_find(shop_, any<Find>(), {.date = today_, .from = person(), .price = amount()});
+      case 2:
+        return toss() ? pass_on_find(shop_, any<Find>(), today_, FindEnd::passed_on, text())
+                      : remove_line(shop_, any<Find>());
+      default:
+        return note_find(shop_, {.date = today_, .symptom = text(), .asking = amount(), .place = text()});
+    }
+  }
+  Result<Change> know_better() {
+    if (toss())
+      return toss() ? keep_entry(shop_, "causes", "leak", text()) : drop_entry(shop_, "causes", "leak");
+    if (toss()) return clear_own_number(shop_, any<Machine>(), "revived.price");
+    const double value = std::uniform_real_distribution<double>{-300, 300}(random_);
+    return set_own_number(shop_, any<Machine>(), "revived.price", value);
+  }
   Result<Change> act() {
-    switch (number(0, 21)) {
+    switch (number(0, 25)) {
       case 0:
       case 1:
       case 2:
@@ -144,8 +167,12 @@ class Owner {
         return rename();
       case 20:
         return toss() ? remove_machine(shop_, any<Machine>()) : remove_line(shop_, any<Labour>());
-      default:
+      case 21:
         return photograph();
+      case 22:
+        return know_better();
+      default:
+        return scout();
     }
   }
 
