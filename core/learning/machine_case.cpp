@@ -83,6 +83,42 @@ void put_said(const std::vector<OwnNumberLine>& said, MachineCase& into) {
   }
 }
 
+Result<const KindFigures*> figures_of(MachineKind kind, const Knowledge& knowledge) {
+  const KindFigures* const figures = knowledge.figures(kind);
+  if (figures == nullptr)
+    return problem(
+        fmt::format("The knowledge base has no figures for a machine of the kind \"{}\".", word(kind)),
+        "kind", std::string{word(kind)});
+  return figures;
+}
+
+Result<MachineCase> case_of_asked(const Currency& currency, const ByMachine::Lines& lines, Asked asked,
+                                  const KindFigures& figures, const Knowledge& knowledge,
+                                  const Learned& learned, const Terms& terms) {
+  std::vector<TickedWork> ticked = known_work_of(lines, knowledge);
+  std::vector<RepairPart> parts = repair_parts(learned.parts, lines, knowledge, currency, learned.today);
+  const Circumstances circumstances{
+      .hour_value = terms.hour_value,
+      .day_cost = day_cost(figures, knowledge, learned, terms, currency),
+      .supply = supply_of(parts),
+      .revived = sale_of(figures, ticked, knowledge, learned, currency),
+      .stops = stops_of(figures, asked.question.symptom, knowledge, learned.sales, terms.hour_value,
+                        days_to_sell(learned.sales, figures, SoldAs::as_is, knowledge.season, learned.today),
+                        currency),
+      .sunk = terms.sunk,
+      .currency = currency};
+  auto of = make_case(knowledge, learned.tallies, asked.question, circumstances);
+  if (!of) return tl::unexpected(std::move(of.error()));
+  keep_parts_in(*of, parts);
+  MachineCase made{.fault = asked.fault,
+                   .question = std::move(asked.question),
+                   .of = *std::move(of),
+                   .parts = std::move(parts),
+                   .work = std::move(ticked)};
+  put_said(terms.said, made);
+  return made;
+}
+
 }  // namespace
 
 Learned learned_from(const ByMachine& by_machine, const Shop& shop, const Knowledge& knowledge, Date today) {
@@ -100,37 +136,35 @@ Result<MachineCase> case_of_machine(const Shop& shop, const ByMachine& by_machin
     return problem("There is no such machine.", "machine", std::to_string(number(machine)));
   if (!is_here(stage_of(lines)))
     return problem(fmt::format("#{} has gone.", lines.machine->tag), "machine", lines.machine->tag);
-  const KindFigures* const figures = knowledge.figures(lines.machine->kind);
-  if (figures == nullptr)
-    return problem(fmt::format("The knowledge base has no figures for a machine of the kind \"{}\".",
-                               word(lines.machine->kind)),
-                   "kind", std::string{word(lines.machine->kind)});
+  auto figures = figures_of(lines.machine->kind, knowledge);
+  if (!figures) return tl::unexpected(std::move(figures.error()));
   auto asked = asked_about(lines, knowledge);
   if (!asked) return tl::unexpected(std::move(asked.error()));
+  return case_of_asked(shop.settings.currency, lines, *std::move(asked), **figures, knowledge, learned,
+                       terms);
+}
 
-  const Currency& currency = shop.settings.currency;
-  std::vector<TickedWork> ticked = known_work_of(lines, knowledge);
-  std::vector<RepairPart> parts = repair_parts(learned.parts, lines, knowledge, currency, learned.today);
-  const Circumstances circumstances{
-      .hour_value = terms.hour_value,
-      .day_cost = day_cost(*figures, knowledge, learned, terms, currency),
-      .supply = supply_of(parts),
-      .revived = sale_of(*figures, ticked, knowledge, learned, currency),
-      .stops = stops_of(*figures, asked->question.symptom, knowledge, learned.sales, terms.hour_value,
-                        days_to_sell(learned.sales, *figures, SoldAs::as_is, knowledge.season, learned.today),
-                        currency),
-      .sunk = terms.sunk,
-      .currency = currency};
-  auto of = make_case(knowledge, learned.tallies, asked->question, circumstances);
-  if (!of) return tl::unexpected(std::move(of.error()));
-  keep_parts_in(*of, parts);
-  MachineCase made{.fault = asked->fault,
-                   .question = std::move(asked->question),
-                   .of = *std::move(of),
-                   .parts = std::move(parts),
-                   .work = std::move(ticked)};
-  put_said(terms.said, made);
-  return made;
+Result<MachineCase> case_of_described(const Shop& shop, const Described& described,
+                                      const Knowledge& knowledge, const Learned& learned,
+                                      const Terms& terms) {
+  auto figures = figures_of(described.kind, knowledge);
+  if (!figures) return tl::unexpected(std::move(figures.error()));
+  const Machine machine{.kind = described.kind, .make = described.make, .model = described.model};
+  const Fault fault{.date = learned.today, .symptom = described.symptom};
+  std::vector<Finding> findings;
+  for (const Described::Answer& answer : described.answers)
+    findings.push_back({.id = FindingId{static_cast<std::int64_t>(findings.size()) + 1},
+                        .date = learned.today,
+                        .step = answer.test,
+                        .outcome = answer.outcome,
+                        .fault = fault.id});
+  ByMachine::Lines lines{.machine = &machine, .faults = {&fault}};
+  for (const Finding& finding : findings)
+    lines.findings.push_back(&finding);
+  auto question = question_about(lines, fault, knowledge);
+  if (!question) return tl::unexpected(std::move(question.error()));
+  return case_of_asked(shop.settings.currency, lines, Asked{std::nullopt, *std::move(question)}, **figures,
+                       knowledge, learned, terms);
 }
 
 }  // namespace secondpull::learning

@@ -62,4 +62,25 @@ struct MachineCase {
 Result<MachineCase> case_of_machine(const Shop& shop, const ByMachine& by_machine, MachineId machine,
                                     const Knowledge& knowledge, const Learned& learned, const Terms& terms);
 
+/// A machine that the shop does not have, as somebody tells of it.
+struct Described {
+  /// What came of a test that needs no hands.
+  struct Answer {
+    std::string test;
+    std::string outcome;
+  };
+  MachineKind kind = MachineKind::push;
+  std::string make;
+  std::string model;
+  std::string symptom;
+  std::vector<Answer> answers;  ///< a later one to the same test takes the place of an earlier one
+};
+
+/// The case that a described machine would be if it stood here with that as its fault and the answers as its
+/// findings, for which only what the shop has on the shelf or has ordered for no machine counts as parts.
+/// `question.unread` tells of answers by their place from 1 on. Problems as of case_of_machine: the kind
+/// ("kind"), the symptom ("symptom"), and those of make_case.
+Result<MachineCase> case_of_described(const Shop& shop, const Described& machine, const Knowledge& knowledge,
+                                      const Learned& learned, const Terms& terms);
+
 }  // namespace secondpull::learning

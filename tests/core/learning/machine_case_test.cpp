@@ -197,5 +197,58 @@ TEST(MachineCase, NamesWhatKeepsAMachineFromHavingOne) {
   EXPECT_EQ(case_in(bare.shop, scrapped).error().field, "machine");
 }
 
+Result<MachineCase> case_of(const Shop& shop, const Described& machine, const Terms& terms = {}) {
+  const ByMachine by_machine{shop};
+  const Knowledge knowledge = small_knowledge();
+  return case_of_described(shop, machine, knowledge,
+                           learned_from(by_machine, shop, knowledge, day("2026-04-01")), terms);
+}
+
+TEST(DescribedCase, IsThatOfTheSameMachineOnceItIsHere) {
+  BareShop bare;
+  const MachineId here = waiting(bare, "won't pop");
+  bare.finding(here, "2026-03-02", "Prime at the intake", "Nothing");
+  const Terms terms{.hour_value = 18, .day_cost = 1, .sunk = {.cash = 40}};
+  const auto described =
+      case_of(bare.shop, {.symptom = "won't pop", .answers = {{"Prime at the intake", "Nothing"}}}, terms);
+  ASSERT_TRUE(described) << described.error().sentence;
+  const auto made = case_in(bare.shop, here, terms);
+  ASSERT_TRUE(made) << made.error().sentence;
+  const auto one = decision::verdict(described->of);
+  const auto other = decision::verdict(made->of);
+  EXPECT_EQ(one->value, other->value);
+  EXPECT_EQ(one->profit.chance_of_loss, other->profit.chance_of_loss);
+  EXPECT_EQ(one->next, other->next);
+  EXPECT_EQ(described->question.symptom, "no-start");
+}
+
+TEST(DescribedCase, ALaterAnswerTakesThePlaceOfAnEarlierOne) {
+  const BareShop bare;
+  const auto made =
+      case_of(bare.shop, {.symptom = "won't pop", .answers = {{"prime", "dies"}, {"prime", "nothing"}}});
+  ASSERT_TRUE(made) << made.error().sentence;
+  ASSERT_EQ(made->of.evidence.size(), 1U);
+  EXPECT_EQ(std::get<TestShowed>(made->of.evidence.front()).outcome, "nothing");
+}
+
+TEST(DescribedCase, TellsWhichAnswerItCouldNotRead) {
+  const BareShop bare;
+  const auto made =
+      case_of(bare.shop, {.symptom = "won't pop", .answers = {{"spark", "Strong"}, {"spark", "purple"}}});
+  ASSERT_TRUE(made) << made.error().sentence;
+  EXPECT_EQ(made->question.unread, (std::vector<Unread>{{FindingId{2}, Unread::Why::no_such_outcome}}));
+  EXPECT_EQ(made->of.evidence.size(), 1U);
+}
+
+TEST(DescribedCase, RefusesAKindWithoutFiguresAndASymptomNobodyKnows) {
+  const BareShop bare;
+  const auto kind = case_of(bare.shop, {.kind = MachineKind::zero_turn, .symptom = "Surges"});
+  ASSERT_FALSE(kind);
+  EXPECT_EQ(kind.error().field, "kind");
+  const auto symptom = case_of(bare.shop, {.symptom = "a lemon"});
+  ASSERT_FALSE(symptom);
+  EXPECT_EQ(symptom.error().field, "symptom");
+}
+
 }  // namespace
 }  // namespace secondpull::learning
