@@ -37,8 +37,8 @@ class Inspection {
       part(fmt::format("parts_to_pull[{}]", i), knowledge_.parts_to_pull[i]);
     for (std::size_t i = 0; i < knowledge_.kinds.size(); ++i)
       figures(fmt::format("kinds[{}]", i), knowledge_.kinds[i]);
-    months("season.price", knowledge_.season.price);
-    months("season.days", knowledge_.season.days);
+    months("season_price", knowledge_.season.price);
+    months("season_days", knowledge_.season.days);
     range("scrap_per_pound", knowledge_.scrap_per_pound);
     beta("comes_back", knowledge_.comes_back);
     range("minutes_of_comeback", knowledge_.minutes_of_comeback);

@@ -54,6 +54,15 @@ double day_cost(const KindFigures& figures, const Knowledge& knowledge, const Le
   return std::max(0.0, terms.day_cost + season_cost_of_day(price, knowledge.season, learned.today));
 }
 
+/// An hour's worth on this machine. It is wanted before the other numbers said, since which parts pay their
+/// minutes depends on it.
+double hour_value(const Terms& terms) {
+  double value = terms.hour_value;
+  for (const OwnNumberLine& line : terms.said)
+    if (line.path == "hour_value" && line.value >= 0) value = line.value;
+  return value;
+}
+
 std::map<std::string, Supply> supply_of(const std::vector<RepairPart>& parts) {
   std::map<std::string, Supply> supply;
   for (const RepairPart& part : parts)
@@ -102,7 +111,7 @@ Result<MachineCase> case_of_asked(const Currency& currency, const ByMachine::Lin
       .day_cost = day_cost(figures, knowledge, learned, terms, currency),
       .supply = supply_of(parts),
       .revived = sale_of(figures, ticked, knowledge, learned, currency),
-      .stops = stops_of(figures, asked.question.symptom, knowledge, learned.sales, terms.hour_value,
+      .stops = stops_of(figures, asked.question.symptom, knowledge, learned.sales, hour_value(terms),
                         days_to_sell(learned.sales, figures, SoldAs::as_is, knowledge.season, learned.today),
                         currency),
       .sunk = terms.sunk,

@@ -427,16 +427,26 @@ class KnowledgeReader {
 
   /// "tests[2].minutes" is "tests.spark.minutes" to a person who edits the text.
   Problem by_name(Problem wrong) const {
+    if (const auto trade = sections_.find("trade"); trade != sections_.end())
+      for (const auto& [id, part] : trade->second.part_of)
+        if (wrong.field.starts_with(id)) return renamed(std::move(wrong), id.size(), "trade." + id, part);
     const auto open = wrong.field.find('[');
     const auto close = wrong.field.find(']', open);
     const auto section = sections_.find(wrong.field.substr(0, open));
     if (open == std::string::npos || close == std::string::npos || section == sections_.end()) return wrong;
     const auto place = std::stoul(wrong.field.substr(open + 1, close - open - 1));
     const std::string id = std::next(section->second.entries.begin(), static_cast<long>(place))->first;
-    const std::string named = fmt::format("{}.{}{}", section->first, id, wrong.field.substr(close + 1));
+    return renamed(std::move(wrong), close + 1, fmt::format("{}.{}", section->first, id),
+                   section->second.part_of.at(id));
+  }
+
+  /// With the first so many bytes of the field's path called otherwise.
+  static Problem renamed(Problem wrong, std::size_t bytes, const std::string& entry,
+                         const std::string& part) {
+    const std::string named = entry + wrong.field.substr(bytes);
     if (wrong.sentence.starts_with(wrong.field)) wrong.sentence.replace(0, wrong.field.size(), named);
     wrong.field = named;
-    return in_part(section->second.part_of.at(id), std::move(wrong));
+    return in_part(part, std::move(wrong));
   }
 
   void refer(const std::string& section, const std::string& entry, const std::string& to, bool there) {

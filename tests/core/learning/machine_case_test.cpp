@@ -176,6 +176,16 @@ TEST(MachineCase, NumbersSaidTakeThePlaceOfThoseWorkedOut) {
   EXPECT_EQ(made->not_taken[0].field, "repairs.new-plug.cost");
 }
 
+TEST(MachineCase, AnHourValueSaidDecidesWhichPartsPayTheirMinutes) {
+  BareShop bare;
+  const MachineId machine = waiting(bare, "Surges");
+  const auto made = case_in(bare.shop, machine, {.said = {{"hour_value", 40}}});  // an engine: 30 an hour
+  ASSERT_TRUE(made) << made.error().sentence;
+  EXPECT_EQ(made->of.hour_value, 40);
+  EXPECT_NEAR(made->of.stops[1].value, 3.64, 1e-9);
+  EXPECT_EQ(made->said, (std::vector<SaidNumber>{{"hour_value", 0, 40}}));
+}
+
 TEST(MachineCase, AnEngineThatRunsIsNotOfferedTestsOfOneThatDoesNotStart) {
   BareShop bare;
   const auto made = case_in(bare.shop, waiting(bare, "Surges"));

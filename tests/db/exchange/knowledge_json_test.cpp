@@ -136,7 +136,7 @@ TEST(KnowledgeJson, ASeasonHasTwelveMonthsAboveNothing) {
   EXPECT_EQ(refused(R"({"trade": {"season_days": {"value": [1, 0, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1],
     "note": "own shop"}}})")
                 .field,
-            "season.days[1]");
+            "own, trade.season_days[1]");
   EXPECT_EQ(refused(R"({"known_work": {"dull": {"name": "Dull blade", "cost": [0, 9, 5],
     "minutes": [1, 2, 3], "note": "own shop"}}})")
                 .field,
