@@ -134,7 +134,16 @@ Result<Change> note_find(const Shop& shop, const NewFind& find) {
                           ? fmt::format("Noted {}, free", called(noted))
                           : fmt::format("Noted {}, asking {}", called(noted),
                                         shown_short(noted.asking, shop.settings.currency))};
-  change.add(noted);
+  const FindId id = change.add(noted);
+  for (const SellerSaid& line : find.said) {
+    if (const Objection objection =
+            first_of({check_said(line.test, "test"), check_said(line.outcome, "outcome")}))
+      return tl::unexpected(*objection);
+    change.add(FindAnswer{.find = id,
+                          .date = find.date,
+                          .test = std::string{trimmed(line.test)},
+                          .outcome = std::string{trimmed(line.outcome)}});
+  }
   return change;
 }
 

@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "core/result.h"
 #include "core/shop/change.h"
@@ -11,6 +12,12 @@ namespace secondpull {
 
 // Machines that were seen and are not in the shop: from the first look to the purchase, or to nothing. Fields
 // of problems are called as the members of Find and FindAnswer.
+
+/// What a seller said to the question of a test.
+struct SellerSaid {
+  std::string test;
+  std::string outcome;
+};
 
 /// A find as it is noted.
 struct NewFind {
@@ -25,6 +32,7 @@ struct NewFind {
   Money pickup_cost;
   std::string place;  ///< where it stands, or who has it
   std::string note;
+  std::vector<SellerSaid> said;  ///< so far, each test once
 };
 /// "Noted Tarnwick TW-2, asking $40".
 Result<Change> note_find(const Shop& shop, const NewFind& find);

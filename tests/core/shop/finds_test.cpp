@@ -51,6 +51,19 @@ TEST(NoteFind, KeepsWhatIsKnownAndSaysWhatItIs) {
   EXPECT_EQ(note_find(s.shop, {.date = day("2026-05-02")})->title(), "Noted push mower, free");
 }
 
+TEST(NoteFind, KeepsWhatTheSellerSaidSoFarInTheSameAction) {
+  const SmallShop s;
+  const auto change = note_find(s.shop, {.date = day("2026-05-02"), .said = {{" fuel ", "stale"}}});
+  ASSERT_TRUE(change);
+  const auto answers = added<FindAnswer>(*change);
+  ASSERT_EQ(answers.size(), 1u);
+  EXPECT_EQ(answers.front().find, added<Find>(*change).front().id);
+  EXPECT_EQ(answers.front().test, "fuel");
+  EXPECT_EQ(answers.front().outcome, "stale");
+  EXPECT_EQ(answers.front().date, day("2026-05-02"));
+  EXPECT_EQ(refused(note_find(s.shop, {.date = day("2026-05-02"), .said = {{"", "stale"}}})), "test");
+}
+
 TEST(NoteFind, RefusesWhatARecordCannotHold) {
   const Shop shop;
   const Date date = day("2026-05-02");
