@@ -55,7 +55,7 @@ Key times(const Key& token, std::uint64_t count) {
 void give_tokens(const Model& model, Layout& layout) {
   Fields fields;
   std::vector<Key> of_slot;
-  for (const auto& members : model.slots) {
+  for (const auto& members : model.slot_tests) {
     std::size_t values = 1;
     for (const std::size_t test : members)
       values += layout.tests[test].outcomes.size();
@@ -67,9 +67,9 @@ void give_tokens(const Model& model, Layout& layout) {
   if (fields.full())
     for (Layout::Repair& repair : layout.repairs)
       repair.token = scatter.next();
-  for (std::size_t slot = 0; slot < model.slots.size(); ++slot) {
+  for (std::size_t slot = 0; slot < model.slot_tests.size(); ++slot) {
     std::uint64_t answer = 0;
-    for (const std::size_t test : model.slots[slot])
+    for (const std::size_t test : model.slot_tests[slot])
       for (Layout::Outcome& outcome : layout.tests[test].outcomes) {
         ++answer;
         outcome.token = fields.full() ? scatter.next() : times(of_slot[slot], answer);
@@ -79,7 +79,7 @@ void give_tokens(const Model& model, Layout& layout) {
 
 }  // namespace
 
-Layout::Layout(const Model& model) : slots(model.slots.size()), running(model.running_worth) {
+Layout::Layout(const Model& model) : slots(model.slot_tests.size()), running(model.running_worth) {
   for (const Model::Cause& cause : model.causes)
     prior.push_back(cause.weight);
   scale = std::max(1.0, std::abs(running));

@@ -59,10 +59,10 @@ void add_tests(Model& model, const Case& of, const UsedUp& used) {
     made.cost = cost_of(of, test.cost, test.minutes / minutes_an_hour, test.days);
     for (const std::vector<double>& outcome : diagnosis::likelihood_table(test, of.causes))
       made.likelihood.push_back(at_causes(outcome, model.causes));
-    made.slot = model.slots.size();
+    made.slot = model.slot_tests.size();
     if (!test.group.empty()) made.slot = slot_of_group.try_emplace(test.group, made.slot).first->second;
-    if (made.slot == model.slots.size()) model.slots.emplace_back();
-    model.slots[made.slot].push_back(model.tests.size() - 1);
+    if (made.slot == model.slot_tests.size()) model.slot_tests.emplace_back();
+    model.slot_tests[made.slot].push_back(model.tests.size() - 1);
   }
 }
 

@@ -48,10 +48,10 @@ struct Model {
     std::vector<double> worth;  ///< [cause] money now less hours and days
   };
   std::vector<Cause> causes;
-  std::vector<Test> tests;                      ///< in the case's order
-  std::vector<Repair> repairs;                  ///< in the case's order
-  std::vector<Stop> stops;                      ///< in the case's order; never empty
-  std::vector<std::vector<std::size_t>> slots;  ///< [slot] its tests, rising
+  std::vector<Test> tests;                           ///< in the case's order
+  std::vector<Repair> repairs;                       ///< in the case's order
+  std::vector<Stop> stops;                           ///< in the case's order; never empty
+  std::vector<std::vector<std::size_t>> slot_tests;  ///< [slot] its tests, rising
   StepCost running;  ///< hours and days that the sale of a running machine takes, known work included; cash
                      ///< is what it costs beside the fee
   double running_worth = 0;  ///< R: net money of a running machine less its hours and days

@@ -3,13 +3,14 @@
 namespace secondpull::decision {
 
 Position start_of(const Model& model) {
-  return {std::vector<std::uint16_t>(model.slots.size()), std::vector<std::uint8_t>(model.repairs.size())};
+  return {std::vector<std::uint16_t>(model.slot_tests.size()),
+          std::vector<std::uint8_t>(model.repairs.size())};
 }
 
 Position after_answer(const Model& model, Position at, std::size_t test, std::size_t outcome) {
   const std::size_t slot = model.tests[test].slot;
   std::size_t number = 1 + outcome;
-  for (const std::size_t mate : model.slots[slot]) {
+  for (const std::size_t mate : model.slot_tests[slot]) {
     if (mate == test) break;
     number += model.tests[mate].likelihood.size();
   }
@@ -30,7 +31,7 @@ std::vector<double> weights_at(const Model& model, const Position& at) {
   for (std::size_t slot = 0; slot < at.answers.size(); ++slot) {
     if (at.answers[slot] == 0) continue;
     std::size_t outcome = at.answers[slot] - std::size_t{1};
-    for (const std::size_t test : model.slots[slot]) {
+    for (const std::size_t test : model.slot_tests[slot]) {
       const auto& likelihood = model.tests[test].likelihood;
       if (outcome < likelihood.size()) {
         for (std::size_t c = 0; c < weights.size(); ++c)

@@ -21,7 +21,7 @@ std::size_t times(std::size_t a, std::size_t b) {
 
 std::size_t answers_of(const Model& model, std::size_t slot) {
   std::size_t answers = 1;
-  for (const std::size_t test : model.slots[slot])
+  for (const std::size_t test : model.slot_tests[slot])
     answers += model.tests[test].likelihood.size();
   return answers;
 }
@@ -32,7 +32,7 @@ std::size_t answers_of(const Model& model, std::size_t slot) {
 class Sweep final : public Solution {
  public:
   Sweep(const Model& model, Root root) : model_{model}, root_{root} {
-    for (std::size_t slot = 0; slot < model.slots.size(); ++slot) {
+    for (std::size_t slot = 0; slot < model.slot_tests.size(); ++slot) {
       answers_in_.push_back(answers_of(model, slot));
       answer_strides_.push_back(answer_count_);
       answer_count_ *= answers_in_.back();
@@ -160,7 +160,7 @@ class Sweep final : public Solution {
     for (std::size_t slot = 0; slot < at.answers.size(); ++slot) {
       if (at.answers[slot] != 0) continue;
       std::size_t answer = 1;
-      for (const std::size_t test : model_.slots[slot]) {
+      for (const std::size_t test : model_.slot_tests[slot]) {
         rows_.clear();
         for (std::size_t o = 0; o < model_.tests[test].likelihood.size(); ++o, ++answer)
           rows_.push_back(out + answer * answer_strides_[slot] * tries_);
@@ -224,7 +224,7 @@ class Sweep final : public Solution {
 
 std::size_t states_of(const Model& model) {
   std::size_t states = 1;
-  for (std::size_t slot = 0; slot < model.slots.size(); ++slot)
+  for (std::size_t slot = 0; slot < model.slot_tests.size(); ++slot)
     states = times(states, answers_of(model, slot));
   for (const Model::Repair& repair : model.repairs)
     states = times(states, static_cast<std::size_t>(repair.tries) + 1);

@@ -20,6 +20,7 @@ using ByCause = std::vector<std::pair<std::string, T>>;
 struct Cause {
   std::string id;
   double weight = 0;  ///< how often, against the others; >= 0, any scale
+  friend bool operator==(const Cause&, const Cause&) = default;
 };
 
 /// A step that shows something and mends nothing; made at most once.
@@ -32,6 +33,7 @@ struct Test {
   std::vector<std::string> outcomes;  ///< what it can show; at least one
   ByCause<std::vector<double>> likelihood;       ///< P(outcome | cause), a number per outcome, adding up to 1
   std::optional<std::vector<double>> otherwise;  ///< the row of a cause without one; absent: equally likely
+  friend bool operator==(const Test&, const Test&) = default;
 };
 
 /// A step that mends the machine if it hits the cause; a test run then shows whether it did.
@@ -42,12 +44,14 @@ struct Repair {
   double days = 0;
   int tries = 1;          ///< at most so often, each independent of the others given the cause
   ByCause<double> cures;  ///< P(mended | cause); 0 where absent
+  friend bool operator==(const Repair&, const Repair&) = default;
 };
 
 /// Work that is needed whatever the fault is.
 struct KnownWork {
   double cost = 0;
   double minutes = 0;
+  friend bool operator==(const KnownWork&, const KnownWork&) = default;
 };
 
 /// The sale of the machine once it runs.
@@ -61,6 +65,7 @@ struct Revived {
   double comeback_chance = 0;
   double comeback_cost = 0;
   std::vector<KnownWork> known_work;
+  friend bool operator==(const Revived&, const Revived&) = default;
 };
 
 /// An ending other than reviving: sell it as it is, part it out, scrap it.
@@ -70,14 +75,17 @@ struct Stop {
   double hours = 0;
   double days = 0;
   ByCause<double> value_by_cause;  ///< takes the place of `value` where the cause is one of these
+  friend bool operator==(const Stop&, const Stop&) = default;
 };
 
 struct TestShowed {
   std::string test;
   std::string outcome;
+  friend bool operator==(const TestShowed&, const TestShowed&) = default;
 };
 struct RepairFailed {
   std::string repair;
+  friend bool operator==(const RepairFailed&, const RepairFailed&) = default;
 };
 using Evidence = std::variant<TestShowed, RepairFailed>;
 
@@ -85,6 +93,7 @@ using Evidence = std::variant<TestShowed, RepairFailed>;
 struct Sunk {
   double cash = 0;
   double hours = 0;
+  friend bool operator==(const Sunk&, const Sunk&) = default;
 };
 
 /// A machine with one fault, and everything that can be done about it.
@@ -98,6 +107,7 @@ struct Case {
   std::vector<Stop> stops;
   std::vector<Evidence> evidence;  ///< in the order it was seen
   Sunk sunk;
+  friend bool operator==(const Case&, const Case&) = default;
 };
 
 /// Likelihoods of a row must add up to 1 within this.

@@ -6,6 +6,7 @@
 #include "core/learning/case_maker.h"
 #include "core/learning/known_work.h"
 #include "core/learning/tries.h"
+#include "core/shop/steps.h"
 
 namespace secondpull::learning {
 namespace {
@@ -48,6 +49,7 @@ class Reader {
       : knowledge_{knowledge}, tries_{std::move(tries)} {}
 
   void read(const Finding& finding) {
+    if (is_about_care(finding.step)) return;
     if (const Test* const test = knowledge_.test(finding.step)) {
       const Outcome* const shown = outcome(*test, finding.outcome);
       if (shown == nullptr) return leave(finding, Unread::Why::no_such_outcome);

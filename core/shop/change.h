@@ -46,6 +46,12 @@ class Change {
     edits_.push_back({EditKind::remove, AnyRecord{std::move(record)}});
   }
 
+  /// Takes in the edits of a change that was made for the shop as this one leaves it.
+  void follow(const Change& next) {
+    edits_.insert(edits_.end(), next.edits_.begin(), next.edits_.end());
+    next_id_ = next.next_id_;
+  }
+
   const std::string& title() const { return title_; }
   void set_title(std::string title) { title_ = std::move(title); }
   const std::vector<Edit>& edits() const { return edits_; }

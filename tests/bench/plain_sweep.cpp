@@ -18,7 +18,7 @@ struct Answer {
 
 PlainSweep plain_sweep(const Model& model) {
   const std::size_t causes = model.causes.size();
-  std::vector<std::vector<Answer>> answers(model.slots.size());
+  std::vector<std::vector<Answer>> answers(model.slot_tests.size());
   std::vector<std::size_t> answer_stride;
   std::size_t tries = 1;
   std::vector<std::size_t> try_stride;
@@ -27,8 +27,8 @@ PlainSweep plain_sweep(const Model& model) {
     tries *= static_cast<std::size_t>(repair.tries) + 1;
   }
   std::size_t states = tries;
-  for (std::size_t slot = 0; slot < model.slots.size(); ++slot) {
-    for (const std::size_t test : model.slots[slot])
+  for (std::size_t slot = 0; slot < model.slot_tests.size(); ++slot) {
+    for (const std::size_t test : model.slot_tests[slot])
       for (std::size_t o = 0; o < model.tests[test].likelihood.size(); ++o)
         answers[slot].push_back({test, o});
     answer_stride.push_back(states);
@@ -87,7 +87,7 @@ PlainSweep plain_sweep(const Model& model) {
       for (std::size_t slot = 0; slot < answers.size(); ++slot) {
         if (answered[slot] != 0) continue;
         std::size_t digit = 1;
-        for (const std::size_t test : model.slots[slot]) {
+        for (const std::size_t test : model.slot_tests[slot]) {
           double value = -mass * model.tests[test].cost.full;
           for (std::size_t o = 0; o < model.tests[test].likelihood.size(); ++o, ++digit)
             value += worth[state + digit * answer_stride[slot]];
