@@ -11,6 +11,7 @@
 #include <QStackedLayout>
 #include <QVBoxLayout>
 
+#include "app/bench/chances_view.h"
 #include "app/bench/facts_form.h"
 #include "app/bench/fault_panel.h"
 #include "app/bench/finding_line.h"
@@ -18,14 +19,22 @@
 #include "app/bench/machine_head.h"
 #include "app/bench/machine_list.h"
 #include "app/bench/material_line.h"
+#include "app/bench/numbered_choices.h"
 #include "app/bench/part_line.h"
 #include "app/bench/path_view.h"
+#include "app/bench/plan_tree.h"
 #include "app/bench/sale_band.h"
+#include "app/bench/step_panel.h"
+#include "app/bench/verdict_band.h"
 #include "app/parts/edits.h"
 #include "app/parts/form.h"
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "app/parts/photo_strip.h"
+#include "app/planning/planning.h"
+#include "core/diagnosis/belief.h"
+#include "core/learning/stops.h"
+#include "core/planning/names.h"
 
 namespace secondpull::app {
 namespace {
@@ -56,11 +65,16 @@ class BenchPage : public Page {
 
  protected:
   void showEvent(QShowEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
 
  private:
   QWidget* makeCard();
+  QWidget* makeRight(QWidget* page);
   void makeKeys();
   void show(MachineId machine);
+  void showPlan();
+  void showChances(const MachinePlan& plan);
+  void stop(const QString& how);
   void pick();
   void turn(int steps);
   void editFacts();
@@ -71,6 +85,7 @@ class BenchPage : public Page {
 
   std::optional<MachineId> machine_;
   bool stale_ = true;
+  bool wants_price_ = false;  // the band of a sale at some price, asked for beside the verdict
   std::vector<BenchPanel*> panels_;
   QPointer<Form> facts_form_;
   QPointer<Form> line_form_;
@@ -80,6 +95,11 @@ class BenchPage : public Page {
   MachineHead* head_;
   QVBoxLayout* facts_slot_;
   FaultPanel* faults_;
+  StepPanel* step_;
+  QWidget* ahead_;  // what it may be, and the plan
+  ChancesView* chances_;
+  PlanTree* plan_;
+  VerdictBand* verdict_;
   DateEdit* day_;
   FindingLine* finding_;
   HoursLine* hours_;
@@ -100,7 +120,7 @@ BenchPage::BenchPage(Session& session, QWidget* parent) : Page(session, parent) 
   stack_ = new QStackedLayout(this);
   stack_->addWidget(list_);
   stack_->addWidget(card_);
-  panels_ = {head_, faults_, finding_, hours_, part_, material_, path_, band_};
+  panels_ = {head_, faults_, step_, verdict_, finding_, hours_, part_, material_, path_, band_};
   for (BenchPanel* panel : panels_)
     connect(panel, &BenchPanel::said, this, &Page::wantsSaid);
   connect(photos_, &PhotoStrip::wantsSaid, this, &Page::wantsSaid);
@@ -112,6 +132,12 @@ BenchPage::BenchPage(Session& session, QWidget* parent) : Page(session, parent) 
   connect(head_, &MachineHead::wantsNext, this, [this] { turn(1); });
   connect(head_, &MachineHead::wantsPick, this, &BenchPage::pick);
   connect(path_, &PathView::wantsChange, this, &BenchPage::editLine);
+  connect(step_, &StepPanel::wantsStop, this, &BenchPage::stop);
+  connect(step_, &StepPanel::wantsSale, this,
+          [this] { emit wantsPage(QStringLiteral("For sale"), *machine_); });
+  connect(&session.planning(), &Planning::planned, this, [this](MachineId machine) {
+    if (isVisible() && isOpen() && machine == *machine_) showPlan();
+  });
   makeKeys();
 }
 
@@ -130,6 +156,7 @@ QWidget* BenchPage::makeCard() {
 
   head_ = new MachineHead(session(), page);
   faults_ = new FaultPanel(session(), day, page);
+  step_ = new StepPanel(session(), day, page);
   day_ = new DateEdit(QStringLiteral("date"), session().today(), page);
   day_->setValue(session().today());
   day_->setObjectName(QStringLiteral("workDay"));
@@ -144,8 +171,8 @@ QWidget* BenchPage::makeCard() {
   add_photo_->setObjectName(QStringLiteral("photoAdd"));
   setRank(add_photo_, "quiet");
   connect(add_photo_, &QPushButton::clicked, photos_, &PhotoStrip::chooseFiles);
-  path_ = new PathView(session(), page);
   band_ = new SaleBand(session(), card);
+  verdict_ = new VerdictBand(session(), card);
 
   facts_slot_ = new QVBoxLayout;
   line_slot_ = new QVBoxLayout;
@@ -167,11 +194,12 @@ QWidget* BenchPage::makeCard() {
   photo_head->addWidget(photo_title, 1);
   photo_head->addWidget(add_photo_);
 
-  // Read downwards: what is wrong, what is done about it. The step to take next has its place between the
-  // two.
+  // Read downwards: what is wrong, what to do next, what was done.
   auto* left = new QVBoxLayout;
   left->setSpacing(kGrid);
   left->addWidget(faults_);
+  left->addSpacing(kGrid);
+  left->addWidget(step_);
   left->addSpacing(kGrid);
   left->addLayout(done_head);
   left->addWidget(finding_);
@@ -183,20 +211,10 @@ QWidget* BenchPage::makeCard() {
   left->addWidget(photos_);
   left->addStretch(1);
 
-  path_->setMinimumHeight(kPathHeight);
-  auto* right = new QVBoxLayout;
-  right->setSpacing(kGrid);
-  right->addLayout(line_slot_);
-  right->addWidget(path_, 1);
-  auto* right_box = new QWidget(page);
-  right->setContentsMargins(0, 0, 0, 0);
-  right_box->setLayout(right);
-  right_box->setFixedWidth(std::min(grown(kPathWidth), kMostPathWidth));
-
   auto* columns = new QHBoxLayout;
   columns->setSpacing(4 * kGrid);
   columns->addLayout(left, 1);
-  columns->addWidget(right_box);
+  columns->addWidget(makeRight(page));
 
   auto* body = new QVBoxLayout;
   body->setContentsMargins(3 * kGrid, 2 * kGrid, 3 * kGrid, 2 * kGrid);
@@ -217,8 +235,41 @@ QWidget* BenchPage::makeCard() {
   outer->setContentsMargins(0, 0, 0, 0);
   outer->setSpacing(0);
   outer->addWidget(scroll, 1);
+  outer->addWidget(verdict_);
   outer->addWidget(band_);
   return card;
+}
+
+QWidget* BenchPage::makeRight(QWidget* page) {
+  const auto titled = [page](const QString& title) {
+    auto* label = new QLabel(title, page);
+    setRank(label, "subheading");
+    return label;
+  };
+  ahead_ = new QWidget(page);
+  chances_ = new ChancesView(ahead_);
+  plan_ = new PlanTree(session(), ahead_);
+  auto* ahead = new QVBoxLayout(ahead_);
+  ahead->setContentsMargins(0, 0, 0, 0);
+  ahead->setSpacing(kGrid);
+  ahead->addWidget(titled(tr("What it may be")));
+  ahead->addWidget(chances_);
+  ahead->addSpacing(kGrid);
+  ahead->addWidget(titled(tr("The plan ahead")));
+  ahead->addWidget(plan_);
+
+  path_ = new PathView(session(), page);
+  path_->setMinimumHeight(kPathHeight);
+  auto* right = new QVBoxLayout;
+  right->setSpacing(kGrid);
+  right->setContentsMargins(0, 0, 0, 0);
+  right->addWidget(ahead_);
+  right->addLayout(line_slot_);
+  right->addWidget(path_, 1);
+  auto* box = new QWidget(page);
+  box->setLayout(right);
+  box->setFixedWidth(std::min(grown(kPathWidth), kMostPathWidth));
+  return box;
 }
 
 void BenchPage::makeKeys() {
@@ -229,7 +280,11 @@ void BenchPage::makeKeys() {
       if (isOpen()) run();
     });
   };
-  key(Qt::Key_F3, [this] { band_->start(); });
+  key(Qt::Key_F3, [this] {
+    wants_price_ = true;
+    band_->refresh();
+    band_->start();
+  });
   key(Qt::Key_F4, [this] { editFacts(); });
   key(Qt::Key_F5, [this] { finding_->start(); });
   key(Qt::Key_F6, [this] { hours_->start(); });
@@ -264,7 +319,10 @@ void BenchPage::showEvent(QShowEvent* event) {
 
 void BenchPage::openMachine(MachineId machine) {
   if (session().shop()->find(machine) == nullptr) return;
-  if (machine_ != machine) day_->setValue(session().today());
+  if (machine_ != machine) {
+    day_->setValue(session().today());
+    wants_price_ = false;
+  }
   machine_ = machine;
   if (session().inHand().empty() || session().inHand().front() != machine) session().takeInHand(machine);
   if (!isVisible()) {
@@ -283,7 +341,49 @@ void BenchPage::show(MachineId machine) {
   Photo owner;
   owner.machine = machine;
   photos_->setOwner(owner);
+  showPlan();
   stack_->setCurrentWidget(card_);
+}
+
+void BenchPage::showPlan() {
+  const auto books = session().books();
+  const auto moment =
+      planning::bench_moment(books->by_machine().of(*machine_), session().knowledge()->knowledge);
+  const bool waits = moment.what == planning::BenchMoment::What::step;
+  const MachinePlan plan = waits ? session().planning().now(*machine_) : MachinePlan{};
+  ahead_->setVisible(plan.asked != nullptr);
+  if (plan.asked != nullptr) showChances(plan);
+  // While the next plan is worked out, the last one stays: an empty place would only flicker.
+  if (plan.answer != nullptr || !waits) {
+    plan_->showPlan(plan);
+    verdict_->showPlan(plan);
+  }
+  if (verdict_->isVisibleTo(card_) && !wants_price_) band_->hide();
+}
+
+void BenchPage::showChances(const MachinePlan& plan) {
+  const diagnosis::Case& of = plan.asked->of;
+  const auto base = session().knowledge();
+  const std::vector<double> belief = diagnosis::posterior(of);
+  std::vector<ChancesView::Line> lines;
+  for (std::size_t i = 0; i < belief.size(); ++i)
+    lines.push_back(
+        {QString::fromStdString(planning::called_cause(of.causes[i].id, base->knowledge)), belief[i]});
+  std::stable_sort(lines.begin(), lines.end(),
+                   [](const auto& a, const auto& b) { return a.chance > b.chance; });
+  chances_->setLines(lines);
+}
+
+void BenchPage::stop(const QString& how) {
+  const std::string stop = how.toStdString();
+  if (stop == learning::kPartOut) return emit wantsPage(QStringLiteral("Shelf"), *machine_);
+  emit wantsPage(stop == learning::kSellAsIs ? QStringLiteral("For sale") : QStringLiteral("Yard"),
+                 *machine_);
+}
+
+void BenchPage::keyPressEvent(QKeyEvent* event) {
+  if (const int digit = digitOf(*event); digit != 0 && isOpen() && step_->press(digit)) return;
+  Page::keyPressEvent(event);
 }
 
 void BenchPage::pick() {
@@ -306,7 +406,7 @@ void BenchPage::start() {
   if (stack_->currentWidget() == list_)
     list_->start();
   else
-    finding_->start();
+    step_->start();
 }
 
 void BenchPage::openForm(Form* form, QVBoxLayout* slot, QWidget* back_to) {

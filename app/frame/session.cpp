@@ -6,7 +6,9 @@
 #include <QHash>
 
 #include "app/frame/writer.h"
+#include "app/planning/planning.h"
 #include "core/shop/bench.h"
+#include "db/exchange/knowledge_json.h"
 #include "db/rates/published_rates.h"
 
 namespace secondpull::app {
@@ -60,7 +62,8 @@ struct Session::Impl {
   mutable std::shared_ptr<const Books> books;
   mutable std::shared_ptr<const Shop> books_of;  ///< the records that `books` were last tried for
   mutable std::optional<Problem> books_problem;
-  mutable Writer writer;  ///< last: it goes first, and what it still has to do may not outlive the rest
+  mutable Writer writer;  ///< it goes before all above, and what it still has to do may not outlive them
+  std::unique_ptr<Planning> planning;
 
   void makeBooks() const;
   /// Has something kept that nobody waits for; a failure is said on the What-now line.
@@ -127,6 +130,16 @@ const FormLines& Session::formLines() const {
 std::optional<Problem> Session::booksProblem() const {
   impl_->makeBooks();
   return impl_->books_problem;
+}
+
+std::shared_ptr<const learning::KnowledgeBase> Session::knowledge() const {
+  // It lives as long as the program.
+  return {std::shared_ptr<void>{}, &db::published_knowledge()};
+}
+
+Planning& Session::planning() {
+  if (impl_->planning == nullptr) impl_->planning = std::make_unique<Planning>(*this);
+  return *impl_->planning;
 }
 
 Date Session::today() const {
@@ -238,6 +251,15 @@ void Session::discardClock() {
   const auto done = impl_->writer.ask([](db::Store& at) { return at.set_clock(std::nullopt); });
   if (!done) return emit said(say(done.error().sentence));
   impl_->running.reset();
+  emit clockChanged();
+}
+
+void Session::restartClock() {
+  if (!impl_->running) return;
+  const db::Clock clock{impl_->running->machine, now()};
+  const auto done = impl_->writer.ask([&](db::Store& at) { return at.set_clock(clock); });
+  if (!done) return emit said(say(done.error().sentence));
+  impl_->running = clock;
   emit clockChanged();
 }
 

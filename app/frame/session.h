@@ -13,7 +13,13 @@
 #include "core/shop/change.h"
 #include "db/store.h"
 
+namespace secondpull::learning {
+struct KnowledgeBase;
+}
+
 namespace secondpull::app {
+
+class Planning;
 
 /// The open shop as the window sees it: the records as they are now, the figures derived from them, and the
 /// one way to change them. Lives in the window's thread; the store lives in a writer thread of its own, and
@@ -36,6 +42,10 @@ class Session : public QObject {
   const MileageRates& mileageRates() const;
   const SelfEmploymentRates& taxRates() const;
   const FormLines& formLines() const;
+  /// The knowledge base as this shop has it.
+  std::shared_ptr<const learning::KnowledgeBase> knowledge() const;
+  /// The plans of the machines that wait, worked out in the background.
+  Planning& planning();
   Date today() const;
   db::Instant now() const;
   Currency currency() const;
@@ -58,6 +68,8 @@ class Session : public QObject {
   std::optional<Problem> stopClock(Work work, std::optional<Minutes> instead = std::nullopt);
   Minutes clockMinutes() const;  ///< run so far, at least 1; 0 while none runs
   void discardClock();
+  /// Its minutes so far are logged otherwise: it counts on from now, on the same machine.
+  void restartClock();
 
   // Drafts and preferences: not entries of the history
   void saveDraft(const QString& form, const QString& text);

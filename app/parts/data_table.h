@@ -41,6 +41,13 @@ class RowModel : public RowModelBase {
     rows_ = std::move(rows);
     endResetModel();
   }
+  /// Changes every row in its place: what is chosen stays chosen.
+  void updateRows(const std::function<void(Row&)>& update) {
+    if (rows_.empty()) return;
+    for (Row& each : rows_)
+      update(each);
+    emit dataChanged(index(0, 0), index(rowCount() - 1, columnCount() - 1));
+  }
   const Row& row(int index) const { return rows_[static_cast<std::size_t>(index)]; }
   const std::vector<Row>& rows() const { return rows_; }
   const std::vector<TableColumn<Row>>& columns() const { return columns_; }

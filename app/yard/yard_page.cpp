@@ -8,6 +8,7 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QStackedWidget>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include "app/frame/page.h"
@@ -18,6 +19,7 @@
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "app/parts/tag_delegate.h"
+#include "app/planning/planning.h"
 #include "app/yard/log_form.h"
 #include "app/yard/machine_strip.h"
 #include "app/yard/yard_rows.h"
@@ -26,6 +28,7 @@ namespace secondpull::app {
 namespace {
 
 constexpr int kStripWidth = 35 * kGrid;
+constexpr int kPlansTogether = 100;      // ms; plans come by the dozen
 constexpr int kLeastTable = 12 * kGrid;  // what stays of the table below a tall form
 
 /// Holds the form at its full height where there is room, and scrolls it where there is not. It is there as
@@ -86,6 +89,7 @@ class YardPage : public Page {
   QWidget* buildTable();
   void reload();
   void showToday();
+  void showPlans();
   void showGroup();
   void countGroups();
   void showChosen();
@@ -108,6 +112,7 @@ class YardPage : public Page {
   DataTable* table_ = nullptr;
   MachineStrip* strip_ = nullptr;
   std::optional<MachineId> chosen_;
+  QTimer* plans_came_ = nullptr;
   bool stale_ = true;
 };
 
@@ -132,6 +137,16 @@ YardPage::YardPage(Session& session, QWidget* parent) : Page(session, parent), r
   below_->addWidget(empty_);
   page->addWidget(below_, 1);
 
+  plans_came_ = new QTimer{this};
+  plans_came_->setSingleShot(true);
+  plans_came_->setInterval(kPlansTogether);
+  connect(plans_came_, &QTimer::timeout, this, &YardPage::showPlans);
+  const auto came = [this] {
+    if (isVisible() && !plans_came_->isActive()) plans_came_->start();
+  };
+  connect(&session.planning(), &Planning::planned, this, came);
+  connect(&session.planning(), &Planning::hourValueChanged, this, came);
+  connect(&session.planning(), &Planning::settled, this, came);
   connect(form_, &LogForm::logged, this, &YardPage::select);
   connect(form_, &Form::left, this, [this] { table_->setFocus(); });
 }
@@ -187,7 +202,7 @@ QWidget* YardPage::buildTable() {
   table_->setAccessibleName(tr("Machines"));
   table_->setItemDelegateForColumn(0, new TagDelegate{table_});
   table_->setRowModel(&rows_);
-  table_->sortBy("days", Qt::DescendingOrder);
+  table_->sortBy("worth", Qt::DescendingOrder);
   connect(table_, &DataTable::currentRowChanged, this, &YardPage::showChosen);
   connect(table_, &DataTable::opened, this, [this](int row) {
     if (const auto machine = machineAt(row)) bench(*machine);
@@ -226,7 +241,11 @@ void YardPage::showEvent(QShowEvent* event) {
 void YardPage::reload() {
   stale_ = false;
   const auto chosen = chosen_;
-  rows_.setRows(yardRows(session()));
+  std::vector<YardRow> rows = yardRows(session());
+  session().planning().backlog();  // has the plans made, if they are not
+  for (YardRow& row : rows)
+    addPlan(session(), row);
+  rows_.setRows(std::move(rows));
   countGroups();
   showToday();
   below_->setCurrentIndex(rows_.rows().empty() ? 1 : 0);
@@ -248,9 +267,15 @@ void YardPage::countGroups() {
 }
 
 void YardPage::showToday() {
-  const QStringList lines = todayLines(session());
+  QStringList lines = todayLines(session());
+  if (const QString week = weekLine(session()); !week.isEmpty()) lines << week;
   today_->setText(lines.join("<br>"));
   today_->setVisible(!lines.isEmpty());
+}
+
+void YardPage::showPlans() {
+  rows_.updateRows([this](YardRow& row) { addPlan(session(), row); });
+  showToday();
 }
 
 void YardPage::showGroup() {

@@ -1,13 +1,17 @@
 #include "app/yard/yard_rows.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QCoreApplication>
 #include <QDate>
 #include <QLocale>
 
 #include "app/frame/session.h"
+#include "app/planning/planning.h"
 #include "core/books/books.h"
+#include "core/decision/why.h"
+#include "core/planning/names.h"
 
 namespace secondpull::app {
 namespace {
@@ -73,6 +77,19 @@ QString link(const Session& session, MachineId machine) {
   return QStringLiteral("<a href=\"%1\">#%2</a>")
       .arg(number(machine))
       .arg(session.tagOf(machine).toHtmlEscaped());
+}
+
+/// "$18", "over $500"
+QString worthWords(const Session& session, double worth) {
+  const auto whole = [&](double amount) {
+    const Money money =
+        Money::from_minor(std::llround(std::floor(amount) * std::pow(10.0, session.currency().digits)));
+    QString words = session.money(money);
+    if (session.currency().digits > 0) words.chop(session.currency().digits + 1);
+    return words;
+  };
+  return worth >= decision::highest_hour_value ? tr("over %1").arg(whole(decision::highest_hour_value))
+                                               : whole(worth);
 }
 
 constexpr int kDaysBack = 3;   // a visit that was not settled stays in sight this long
@@ -162,6 +179,23 @@ std::vector<YardRow> yardRows(const Session& session) {
   return rows;
 }
 
+void addPlan(Session& session, YardRow& row) {
+  row.worth_per_hour.reset();
+  row.next_step.clear();
+  row.next_why.clear();
+  if (!is_here(row.stage) || row.stage == Stage::for_sale) return;
+  const MachinePlan plan = session.planning().last(row.machine);
+  if (plan.problem) row.next_why = QString::fromStdString(plan.problem->sentence);
+  if (plan.answer == nullptr) return;
+  const learning::Knowledge& knowledge = session.knowledge()->knowledge;
+  const decision::Answer& answer = *plan.answer;
+  const bool stops = answer.next.kind == decision::Move::Kind::stop;
+  row.worth_per_hour = answer.worth_per_hour.value.value_or(decision::highest_hour_value);
+  const QString name = text(planning::called(answer.next, knowledge));
+  row.next_step = stops ? tr("stop: %1").arg(name) : name;
+  row.next_why = text(decision::why(answer.plan.root, answer, plan.asked->of, planning::names_in(knowledge)));
+}
+
 std::vector<TableColumn<YardRow>> yardColumns(const Session& session) {
   const Session* const at = &session;
   return {
@@ -208,6 +242,24 @@ std::vector<TableColumn<YardRow>> yardColumns(const Session& session) {
        .sort = [](const YardRow& row) { return sortable(row.minutes); },
        .number = true,
        .why = [](const YardRow& row) { return row.minutes ? text(shown(*row.minutes)) : QString{}; }},
+      {.key = "worth",
+       .title = tr("Worth an hour"),
+       .text =
+           [at](const YardRow& row) {
+             return row.worth_per_hour ? worthWords(*at, *row.worth_per_hour) : QString{};
+           },
+       .sort = [](const YardRow& row) { return QVariant{row.worth_per_hour.value_or(-1)}; },
+       .number = true,
+       .why =
+           [](const YardRow& row) {
+             return row.worth_per_hour
+                        ? tr("Going on with it beats stopping as long as an hour is worth less than this.")
+                        : QString{};
+           }},
+      {.key = "next",
+       .title = tr("Next step"),
+       .text = [](const YardRow& row) { return row.next_step; },
+       .why = [](const YardRow& row) { return row.next_why; }},
       {.key = "asking",
        .title = tr("Asking"),
        .text = [at](const YardRow& row) { return row.asking ? at->money(*row.asking) : QString{}; },
@@ -271,6 +323,51 @@ bool isIn(YardGroup group, const YardRow& row) {
       break;
   }
   return !row.here;
+}
+
+QString weekLine(Session& session) {
+  Planning& planning = session.planning();
+  const planning::BacklogPlan backlog = planning.backlog();
+  const bool any = std::any_of(backlog.machines.begin(), backlog.machines.end(),
+                               [](const planning::Waiting& each) { return each.answer != nullptr; });
+  if (!any) return {};
+  using From = planning::HourValue::From;
+  const planning::HoursAWeek week = planning.situation()->hours_a_week();
+  QString words;
+  switch (backlog.hour_value.from) {
+    case From::said:
+      words = tr("An hour is worth %1, as you said.").arg(worthWords(session, backlog.hour_value.value));
+      break;
+    case From::computed:
+      words =
+          (week.guessed
+               ? tr("An hour is worth %1: what one more would earn, at the %2 h a week you worked lately.")
+               : tr("An hour is worth %1: what one more would earn, at %2 h a week."))
+              .arg(worthWords(session, backlog.hour_value.value), QString::number(week.hours, 'f', 1));
+      break;
+    case From::unknown:
+      words = tr("An hour counts for nothing yet: say in the settings (Ctrl+,) how many you have a week.");
+      break;
+  }
+  const double left = week.hours > 0 ? week.hours - planning.situation()->hours_this_week() : 0;
+  const planning::WeekAhead ahead = planning::week_ahead(backlog, left);
+  const auto list = [&](const std::vector<MachineId>& machines) {
+    constexpr std::size_t kMostNamed = 6;
+    QStringList tags;
+    for (const MachineId machine : machines)
+      if (tags.size() < static_cast<qsizetype>(kMostNamed)) tags << link(session, machine);
+    QString all = tags.join(QStringLiteral(", "));
+    if (machines.size() > kMostNamed) all += tr(" and %1 more").arg(machines.size() - kMostNamed);
+    return all;
+  };
+  if (!ahead.work.empty())
+    words +=
+        tr(" %1 h left this week: work %2.").arg(QString::number(ahead.hours_left, 'f', 1), list(ahead.work));
+  else if (!ahead.later.empty())
+    words += tr(" No hours left this week; next is %1.").arg(list(ahead.later));
+  if (!ahead.stop_now.empty())
+    words += tr(" Stop now: %1, hours earn more elsewhere.").arg(list(ahead.stop_now));
+  return words;
 }
 
 QStringList todayLines(const Session& session) {

@@ -31,10 +31,17 @@ struct YardRow {
   QString symptom;
   QString model_number;
   QString engine;
+  // From its plan, as far as it has one.
+  std::optional<double> worth_per_hour;  ///< whole units of the currency; how dear an hour may be
+  QString next_step;
+  QString next_why;  ///< a sentence: why, or why there is no plan
 };
 
 /// Every machine of the shop, in order entered.
 std::vector<YardRow> yardRows(const Session& session);
+
+/// Puts what is known of its plan into a row.
+void addPlan(Session& session, YardRow& row);
 
 /// The Yard's columns; the ones seldom asked for are there to be chosen.
 std::vector<TableColumn<YardRow>> yardColumns(const Session& session);
@@ -49,5 +56,9 @@ bool isIn(YardGroup group, const YardRow& row);
 /// Today in a few lines of rich text, quiet ones left out: who comes when for which machine, what is on the
 /// way, the hours of this week. A machine is a link whose address is its id.
 QStringList todayLines(const Session& session);
+
+/// What an hour is worth, and this week's hours against the machines that wait: work these, stop these now.
+/// Rich text, a machine is a link as above; empty while no plan is known.
+QString weekLine(Session& session);
 
 }  // namespace secondpull::app

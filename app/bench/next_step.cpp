@@ -1,0 +1,437 @@
+#include "app/bench/next_step.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLineEdit>
+#include <QMenu>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include "app/bench/chances_view.h"
+#include "app/bench/numbered_choices.h"
+#include "app/bench/part_offers.h"
+#include "app/bench/step_words.h"
+#include "app/parts/edits.h"
+#include "app/parts/grown.h"
+#include "app/parts/look.h"
+#include "core/decision/why.h"
+#include "core/learning/tries.h"
+#include "core/planning/names.h"
+
+namespace secondpull::app {
+namespace {
+
+using decision::Move;
+using decision::NamedMove;
+
+constexpr std::size_t kMostOthers = 12;
+constexpr int kAmountWidth = 13 * kGrid;
+
+QString text(const std::string& words) {
+  return QString::fromStdString(words);
+}
+
+QLabel* wrapped(const char* name, QWidget* parent) {
+  auto* label = new QLabel(parent);
+  label->setObjectName(QLatin1String(name));
+  label->setWordWrap(true);
+  label->setTextFormat(Qt::PlainText);
+  return label;
+}
+
+const diagnosis::Test* testOf(const diagnosis::Case& of, const std::string& id) {
+  const auto found =
+      std::find_if(of.tests.begin(), of.tests.end(), [&](const auto& each) { return each.id == id; });
+  return found == of.tests.end() ? nullptr : &*found;
+}
+
+const diagnosis::Repair* repairOf(const diagnosis::Case& of, const std::string& id) {
+  const auto found =
+      std::find_if(of.repairs.begin(), of.repairs.end(), [&](const auto& each) { return each.id == id; });
+  return found == of.repairs.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+NextStep::NextStep(Session& session, std::function<Date()> day, QWidget* parent)
+    : QWidget(parent), session_{session}, day_{std::move(day)} {
+  build();
+}
+
+void NextStep::build() {
+  kind_ = new QLabel(this);
+  setRank(kind_, "small");
+  title_ = wrapped("stepTitle", this);
+  setRank(title_, "heading");
+  says_ = wrapped("stepSays", this);
+  why_ = wrapped("stepWhy", this);
+  setRank(why_, "faded");
+  care_ = wrapped("stepCare", this);
+  care_->setTextFormat(Qt::RichText);
+  acknowledge_ = new QPushButton(tr("I have read this and keep to it"), this);
+  acknowledge_->setObjectName(QStringLiteral("stepAcknowledge"));
+  setRank(acknowledge_, "first");
+  connect(acknowledge_, &QPushButton::clicked, this, &NextStep::acknowledge);
+
+  amounts_ = new QWidget(this);
+  minutes_ = new MinutesEdit(QStringLiteral("minutes"), amounts_);
+  minutes_->setObjectName(QStringLiteral("stepMinutes"));
+  minutes_->setAccessibleName(tr("Minutes it took"));
+  minutes_->setFixedWidth(grown(kAmountWidth));
+  cost_ = new MoneyEdit(QStringLiteral("cost"), session_.currency(), amounts_);
+  cost_->setObjectName(QStringLiteral("stepCost"));
+  cost_->setAccessibleName(tr("Outside work paid for"));
+  cost_->setPlaceholderText(tr("none"));
+  cost_->setFixedWidth(grown(kAmountWidth));
+  clock_ = new QLabel(amounts_);
+  setRank(clock_, "small");
+  part_ = new QComboBox(amounts_);
+  part_->setObjectName(QStringLiteral("stepPart"));
+  part_->setAccessibleName(tr("Part from the shelf"));
+  auto* took = new QLabel(tr("took"), amounts_);
+  auto* paid = new QLabel(tr("outside work"), amounts_);
+  for (QLabel* label : {took, paid})
+    setRank(label, "small");
+  auto* amounts = new QHBoxLayout(amounts_);
+  amounts->setContentsMargins(0, 0, 0, 0);
+  amounts->setSpacing(kGrid);
+  for (QWidget* each : std::initializer_list<QWidget*>{took, minutes_, clock_, paid, cost_})
+    amounts->addWidget(each);
+  amounts->addWidget(part_, 1);
+  amounts->addStretch(0);
+
+  reading_row_ = new QWidget(this);
+  reading_of_ = new QComboBox(reading_row_);
+  reading_of_->setObjectName(QStringLiteral("stepReadingOf"));
+  reading_of_->setAccessibleName(tr("What is read"));
+  reading_ = new QLineEdit(reading_row_);
+  reading_->setObjectName(QStringLiteral("stepReading"));
+  reading_->setAccessibleName(tr("Reading"));
+  reading_->setFixedWidth(grown(kAmountWidth));
+  limits_ = wrapped("stepLimits", reading_row_);
+  setRank(limits_, "small");
+  auto* reading = new QHBoxLayout(reading_row_);
+  reading->setContentsMargins(0, 0, 0, 0);
+  reading->setSpacing(kGrid);
+  reading->addWidget(reading_);
+  reading->addWidget(reading_of_);
+  reading->addWidget(limits_, 1);
+  connect(reading_, &QLineEdit::returnPressed, this, [this] { outcomes_->start(); });
+  connect(reading_, &QLineEdit::textEdited, this, [this] { showReadings(nullptr); });
+  connect(reading_of_, &QComboBox::activated, this, [this] { showReadings(nullptr); });
+
+  outcomes_ = new NumberedChoices(QStringLiteral("outcome"), this);
+  outcomes_->setAccessibleName(tr("What came of it"));
+  connect(outcomes_, &NumberedChoices::chosen, this, &NextStep::choose);
+  another_ = new QPushButton(tr("Another step instead"), this);
+  another_->setObjectName(QStringLiteral("stepOther"));
+  setRank(another_, "quiet");
+  connect(another_, &QPushButton::clicked, this, &NextStep::chooseOther);
+  hint_ = new HintLine(QStringLiteral("step"), this);
+
+  auto* head = new QHBoxLayout;
+  head->addWidget(kind_, 1);
+  head->addWidget(another_);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(kGrid);
+  column->addLayout(head);
+  for (QWidget* each : std::initializer_list<QWidget*>{title_, says_, care_, acknowledge_, reading_row_,
+                                                       outcomes_, amounts_, hint_, why_})
+    column->addWidget(each);
+}
+
+const learning::Knowledge& NextStep::knowledge() const {
+  return base_->knowledge;
+}
+
+void NextStep::forget() {
+  other_.reset();
+  step_.reset();
+  reading_->clear();
+  cost_->clear();
+  hint_->clearHint();
+}
+
+std::optional<NamedMove> NextStep::planned() const {
+  return plan_.answer != nullptr ? std::optional{plan_.answer->next} : std::nullopt;
+}
+
+bool NextStep::isClockHere() const {
+  const auto clock = session_.clock();
+  return clock && clock->machine == machine_;
+}
+
+void NextStep::show(MachineId machine, const MachinePlan& plan, std::optional<FaultId> fault,
+                    const std::string& symptom) {
+  machine_ = machine;
+  plan_ = plan;
+  fault_ = fault;
+  symptom_ = symptom;
+  base_ = session_.knowledge();
+  // A step that was chosen instead is gone once it was made.
+  if (other_ && plan_.asked != nullptr && testOf(plan_.asked->of, other_->id) == nullptr &&
+      repairOf(plan_.asked->of, other_->id) == nullptr)
+    other_.reset();
+  const auto before = step_;
+  step_ = other_ ? other_ : planned();
+  if (step_ != before) {
+    reading_->clear();
+    cost_->clear();
+    hint_->clearHint();
+    minutes_->clear();
+  }
+  if (step_)
+    showStep();
+  else
+    showWaiting();
+}
+
+void NextStep::showWaiting() {
+  kind_->setText(tr("Next step"));
+  title_->setText(plan_.problem ? QString{} : tr("Working it out…"));
+  title_->setVisible(!plan_.problem);
+  if (plan_.problem) hint_->problem(*plan_.problem);
+  for (QWidget* each : std::initializer_list<QWidget*>{says_, why_, care_, acknowledge_, reading_row_,
+                                                       outcomes_, amounts_, another_})
+    each->hide();
+}
+
+void NextStep::showStep() {
+  const diagnosis::Case& of = plan_.asked->of;
+  const learning::Test* const test = step_->kind == Move::Kind::test ? knowledge().test(step_->id) : nullptr;
+  const learning::Repair* const repair =
+      step_->kind == Move::Kind::repair ? knowledge().repair(step_->id) : nullptr;
+  const bool stops = step_->kind == Move::Kind::stop;
+  const QString name = stops ? stopTitle(step_->id) : text(planning::called(*step_, knowledge()));
+  title_->setText(name);
+  title_->show();
+  kind_->setText(other_ ? tr("Your step, instead of the plan's")
+                        : tr("Next step: %1").arg(costWords(*step_, of, session_.currency())));
+  const auto texts = base_->texts.find(step_->id);
+  says_->setText(stops ? stopSays(step_->id)
+                       : (texts != base_->texts.end() ? text(texts->second.says) : QString{}));
+  says_->setVisible(!says_->text().isEmpty());
+  if (plan_.answer != nullptr)
+    why_->setText(other_ ? otherWords(*other_, *plan_.answer, session_.currency())
+                         : text(decision::why(plan_.answer->plan.root, *plan_.answer, of,
+                                              planning::names_in(knowledge()))));
+  why_->setVisible(!why_->text().isEmpty());
+  another_->setVisible(plan_.answer != nullptr && plan_.answer->ranking.size() > 1);
+  another_->setText(other_ ? tr("The plan's step again") : tr("Another step instead"));
+  showCare();
+  showReadings(test);
+  showParts(repair);
+  showAmounts();
+  showOutcomes();
+}
+
+std::vector<const learning::Caution*> NextStep::cautions() const {
+  std::vector<const learning::Caution*> found;
+  for (const learning::Caution& caution : base_->cautions)
+    if (std::find(caution.steps.begin(), caution.steps.end(), step_->id) != caution.steps.end())
+      found.push_back(&caution);
+  std::stable_partition(found.begin(), found.end(), [](const auto* each) { return each->stops_the_way; });
+  return found;
+}
+
+void NextStep::showCare() {
+  QStringList lines;
+  bool open = false;
+  const auto books = session_.books();
+  const ByMachine::Lines& lines_of_it = books->by_machine().of(machine_);
+  const auto all = cautions();
+  for (const learning::Caution* caution : all) {
+    const bool read = is_acknowledged(lines_of_it, caution->name);
+    open = open || (caution->stops_the_way && !read);
+    QString line = QStringLiteral("<b>%1.</b> ").arg(text(caution->name).toHtmlEscaped());
+    if (caution->stops_the_way) line += text(caution->danger).toHtmlEscaped() + QStringLiteral(" ");
+    lines << line + text(caution->care).toHtmlEscaped();
+  }
+  if (!lines.isEmpty()) lines << tr("The maker's manual comes first.").toHtmlEscaped();
+  care_->setText(lines.join(QStringLiteral("<br>")));
+  care_->setVisible(!all.empty());
+  acknowledge_->setVisible(open);
+  outcomes_->setEnabled(!open);
+}
+
+void NextStep::acknowledge() {
+  for (const learning::Caution* caution : cautions()) {
+    const auto books = session_.books();
+    if (!caution->stops_the_way || is_acknowledged(books->by_machine().of(machine_), caution->name)) continue;
+    if (const auto failed =
+            session_.perform(acknowledge_caution(*session_.shop(), machine_, day_(), caution->name)))
+      return hint_->problem(*failed);
+  }
+  outcomes_->start();
+}
+
+void NextStep::showReadings(const learning::Test* test) {
+  if (test != nullptr) {
+    const Machine* machine = session_.shop()->find(machine_);
+    const MachineKind kind = machine != nullptr ? machine->kind : MachineKind::other;
+    const QVariant chosen = reading_of_->currentData();
+    reading_of_->clear();
+    for (const learning::Measurement& each : base_->measurements)
+      if (learning::fits(each.kinds, kind) &&
+          std::find(each.tests.begin(), each.tests.end(), test->id) != each.tests.end())
+        reading_of_->addItem(text(each.name), text(each.id));
+    if (const int again = reading_of_->findData(chosen); again >= 0) reading_of_->setCurrentIndex(again);
+    reading_row_->setVisible(reading_of_->count() > 0);
+  } else if (step_ && step_->kind != Move::Kind::test) {
+    reading_row_->hide();
+    return;
+  }
+  const std::string id = reading_of_->currentData().toString().toStdString();
+  const auto found = std::find_if(base_->measurements.begin(), base_->measurements.end(),
+                                  [&](const learning::Measurement& each) { return each.id == id; });
+  if (found == base_->measurements.end()) return limits_->clear();
+  reading_->setPlaceholderText(text(found->unit));
+  limits_->setText(limitWords(*found, reading_->text()));
+}
+
+void NextStep::showParts(const learning::Repair* repair) {
+  part_->setVisible(repair != nullptr);
+  if (repair == nullptr) return;
+  const QVariant chosen = part_->currentData();
+  part_->clear();
+  part_->addItem(tr("no part from the shelf"), QVariant{});
+  const auto books = session_.books();
+  const auto offers = partOffers(*books);
+  for (const PartOffer& offer : offers)
+    if (offer.on_hand > 0)
+      part_->addItem(
+          tr("%1, %2 on hand, %3").arg(offer.name).arg(offer.on_hand).arg(session_.money(offer.next)),
+          QVariant::fromValue(number(offer.part)));
+  const int again = chosen.isValid() ? part_->findData(chosen) : -1;
+  part_->setCurrentIndex(again >= 0 ? again : std::max(0, part_->findData(likelyPart(*repair, offers))));
+}
+
+void NextStep::showAmounts() {
+  const bool works = step_->kind != Move::Kind::stop;
+  amounts_->setVisible(works);
+  if (!works) return;
+  const bool counts = isClockHere();
+  clock_->setText(counts ? tr("by the clock") : QString{});
+  clock_->setVisible(counts);
+  if (!minutes_->isBlank() && !minutes_->isGuess()) return;
+  const diagnosis::Case& of = plan_.asked->of;
+  double usual = 0;
+  if (const auto* test = testOf(of, step_->id)) usual = test->minutes;
+  if (const auto* repair = repairOf(of, step_->id)) usual = repair->minutes;
+  const Minutes guess = counts ? session_.clockMinutes() : Minutes{std::llround(usual)};
+  minutes_->setGuess(text(shown(guess)));
+}
+
+void NextStep::showOutcomes() {
+  std::vector<NumberedChoices::Choice> choices;
+  const diagnosis::Case& of = plan_.asked->of;
+  const auto* root = plan_.answer != nullptr && !other_ ? &plan_.answer->plan.root : nullptr;
+  if (step_->kind == Move::Kind::test) {
+    if (const auto* test = testOf(of, step_->id))
+      for (std::size_t i = 0; i < test->outcomes.size(); ++i)
+        choices.push_back({text(planning::called_outcome(test->id, test->outcomes[i], knowledge())),
+                           root != nullptr ? leadsTo(*root, i, *plan_.answer, of, knowledge()) : QString{}});
+  } else if (step_->kind == Move::Kind::repair) {
+    const QString chance = root != nullptr ? tr("chance %1").arg(percent(root->chance_mended)) : QString{};
+    choices.push_back({tr("It is mended"), chance});
+    choices.push_back(
+        {tr("Same trouble as before"),
+         root != nullptr ? leadsTo(*root, std::nullopt, *plan_.answer, of, knowledge()) : QString{}});
+  } else {
+    choices.push_back({stopDeed(step_->id), {}});
+    choices.push_back({tr("Go on all the same"), tr("shows the best step that is left")});
+  }
+  outcomes_->setChoices(choices);
+  outcomes_->show();
+}
+
+bool NextStep::press(int number) {
+  return outcomes_->press(number);
+}
+
+void NextStep::start() {
+  if (!acknowledge_->isHidden())
+    acknowledge_->setFocus();
+  else if (!outcomes_->isHidden())
+    outcomes_->start();
+}
+
+void NextStep::chooseOther() {
+  if (other_) {
+    other_.reset();
+    return show(machine_, plan_, fault_, symptom_);
+  }
+  QMenu menu{this};
+  std::size_t listed = 0;
+  for (const decision::Ranked& ranked : plan_.answer->ranking) {
+    if (ranked.move == *step_ || ++listed > kMostOthers) continue;
+    const QString name = text(planning::called(ranked.move, knowledge()));
+    const double behind = plan_.answer->value - ranked.value;
+    QAction* action = menu.addAction(tr("%1    %2 less").arg(name, wholeMoney(behind, session_.currency())));
+    connect(action, &QAction::triggered, this, [this, move = ranked.move] {
+      other_ = move;
+      show(machine_, plan_, fault_, symptom_);
+      start();
+    });
+  }
+  menu.exec(another_->mapToGlobal(QPoint{0, another_->height()}));
+}
+
+void NextStep::choose(int index) {
+  const diagnosis::Case& of = plan_.asked->of;
+  if (step_->kind == Move::Kind::test) {
+    const auto* test = testOf(of, step_->id);
+    return record(
+        planning::called_outcome(test->id, test->outcomes[static_cast<std::size_t>(index)], knowledge()));
+  }
+  if (step_->kind == Move::Kind::repair)
+    return record(std::string{index == 0 ? learning::kSaysMended : learning::kSaysFailed});
+  if (index == 0) {
+    emit wantsStop(text(step_->id));
+    return;
+  }
+  for (const decision::Ranked& ranked : plan_.answer->ranking)
+    if (ranked.move.kind != Move::Kind::stop) {
+      other_ = ranked.move;
+      show(machine_, plan_, fault_, symptom_);
+      return start();
+    }
+  hint_->quiet(tr("Nothing is left to try."));
+}
+
+void NextStep::record(const std::string& outcome) {
+  if (const auto wrong = minutes_->problem()) return hint_->problem(*wrong);
+  if (const auto wrong = cost_->problem()) return hint_->problem(*wrong);
+  const bool tests = step_->kind == Move::Kind::test;
+  const bool counts = isClockHere();
+  StepMade made;
+  NewFinding& finding = made.finding;
+  finding.machine = machine_;
+  finding.date = day_();
+  finding.step = planning::called(*step_, knowledge());
+  finding.outcome = outcome;
+  finding.fault = fault_;
+  if (!fault_) made.opens = symptom_;
+  finding.minutes = minutes_->value();
+  finding.labour = finding.minutes;
+  finding.work = tests ? Work::diagnose : Work::repair;
+  finding.cost = cost_->value().value_or(Money{});
+  if (tests && !reading_row_->isHidden() && !reading_->text().trimmed().isEmpty()) {
+    finding.reading = reading_->text().trimmed().toStdString();
+    finding.unit = reading_->placeholderText().toStdString();
+    finding.note = reading_of_->currentText().toStdString();
+  }
+  if (const QVariant part = part_->currentData(); !tests && part.isValid())
+    made.part = PartUsed{.part = {.known = static_cast<PartId>(part.toLongLong())}};
+  if (const auto failed = session_.perform(record_step(*session_.shop(), made)))
+    return hint_->problem(*failed);
+  // Its minutes are logged: from here on it counts for the next step.
+  if (counts) session_.restartClock();
+  other_.reset();
+}
+
+}  // namespace secondpull::app

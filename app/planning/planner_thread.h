@@ -1,0 +1,75 @@
+#pragma once
+
+#include <atomic>
+#include <condition_variable>
+#include <functional>
+#include <map>
+#include <memory>
+#include <mutex>
+#include <optional>
+#include <set>
+#include <thread>
+
+#include "core/planning/backlog_plan.h"
+
+namespace secondpull::app {
+
+/// A machine's plan as far as it is worked out.
+struct MachinePlan {
+  std::shared_ptr<const learning::MachineCase> asked;  ///< null: `problem` says why
+  std::optional<Problem> problem;
+  std::shared_ptr<const decision::Answer> answer;  ///< null until the first one is there
+  bool refined = false;  ///< nothing better will come: it is exact, or the time for it is over
+};
+
+/// Plans machines in a thread of its own. Whatever it is asked for last comes first: a new situation or
+/// another machine to watch cancels what is under way. In this order:
+///   1. the machine that is watched, quickly;
+///   2. what an hour is worth, and then every machine that waits;
+///   3. the machine that is watched again, as exactly as its time allows.
+/// A plan whose case has not changed is kept.
+class PlannerThread {
+ public:
+  /// What is told as it comes, from the planner's thread. Each says which situation it is about.
+  struct Listener {
+    std::function<void(std::shared_ptr<const planning::Situation>, MachineId, MachinePlan)> planned;
+    std::function<void(std::shared_ptr<const planning::Situation>, planning::HourValue)> worth_of_hour;
+    std::function<void(std::shared_ptr<const planning::Situation>)> settled;  ///< all that wait are planned
+  };
+  explicit PlannerThread(Listener listener);
+  PlannerThread(const PlannerThread&) = delete;
+  PlannerThread& operator=(const PlannerThread&) = delete;
+  ~PlannerThread();
+
+  void plan(std::shared_ptr<const planning::Situation> situation, std::optional<MachineId> watched);
+
+ private:
+  struct Kept {
+    diagnosis::Case of;
+    MachinePlan plan;
+  };
+  struct Errand {
+    std::shared_ptr<const planning::Situation> situation;
+    std::optional<MachineId> watched;
+    std::uint64_t turn = 0;
+  };
+  void work();
+  void run(const Errand& errand);
+  void plan_one(const Errand& errand, MachineId machine, decision::Budget budget, bool refine);
+  bool value_hours(const Errand& errand);
+  decision::Budget budget_of(const Errand& errand, std::chrono::milliseconds time) const;
+  bool is_over(const Errand& errand) const { return turn_ != errand.turn; }
+
+  Listener listener_;
+  std::map<MachineId, Kept> kept_;  // the planner's thread alone
+  planning::HourValue hour_value_;  // likewise
+  std::mutex mutex_;
+  std::condition_variable waiting_;
+  Errand next_;
+  bool has_next_ = false;
+  bool closing_ = false;
+  std::atomic<std::uint64_t> turn_ = 0;
+  std::thread thread_;  // last: it starts when all the rest is there
+};
+
+}  // namespace secondpull::app
