@@ -1,6 +1,7 @@
 #include "app/bench/finish_list.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <QLineEdit>
 #include <QListWidget>
@@ -12,6 +13,7 @@
 #include "app/parts/edits.h"
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
+#include "core/learning/known_work.h"
 #include "core/shop/steps.h"
 
 namespace secondpull::app {
@@ -109,9 +111,11 @@ void FinishList::show(MachineId machine) {
   const FinishItem* const item = current();
   if (item == nullptr)
     asks_ = Asks::done;
+  else if (item->what == FinishItem::What::work)
+    asks_ = Asks::work;
   else if (item->what == FinishItem::What::check)
     asks_ = asks_ == Asks::explain ? Asks::explain : Asks::check;
-  else if (asks_ == Asks::check || asks_ == Asks::explain || asks_ == Asks::done)
+  else if (asks_ == Asks::work || asks_ == Asks::check || asks_ == Asks::explain || asks_ == Asks::done)
     asks_ = Asks::start_run;
   showItems();
   showAsked();
@@ -144,6 +148,10 @@ void FinishList::showAsked() {
     choices_->setChoices(choices);
   };
   switch (asks_) {
+    case Asks::work:
+      return put(item != nullptr ? text(item->name) : QString{},
+                 tr("Seen when it came in, and not done yet."),
+                 {{tr("Done"), {}}, {tr("Leave it"), tr("it is sold so")}});
     case Asks::start_run:
       return put(tr("Test run"),
                  tr("Outdoors, never in the garage: the exhaust carries carbon monoxide. Start it warm and "
@@ -200,6 +208,8 @@ void FinishList::start() {
 
 void FinishList::choose(int index) {
   switch (asks_) {
+    case Asks::work:
+      return work(index == 0);
     case Asks::start_run:
       if (index == 0) return startRun();
       return index == 1 ? endRun(true) : ask(Asks::trouble);
@@ -287,6 +297,22 @@ void FinishList::check(const std::string& outcome, const QString& note) {
   taken_again_.reset();
   perform(record_check(*session_.shop(), machine_, day_(), step, outcome, note.toStdString()));
   note_->clear();
+}
+
+void FinishList::work(bool done) {
+  const FinishItem* const item = current();
+  if (item == nullptr) return;
+  const learning::PieceOfWork* const known = session_.knowledge()->knowledge.piece_of_work(item->step);
+  NewFinding finding;
+  finding.machine = machine_;
+  finding.date = day_();
+  finding.step = item->step;
+  finding.outcome = done ? std::string{learning::kSaysDone} : "left";
+  finding.work = Work::service;
+  if (done && known != nullptr)
+    finding.minutes = finding.labour = Minutes{std::llround(known->minutes.typical)};
+  taken_again_.reset();
+  perform(record_finding(*session_.shop(), finding));
 }
 
 bool FinishList::perform(Result<Change> change) {

@@ -34,7 +34,7 @@ class FinishList : public QWidget {
   void wantsSale();
 
  private:
-  enum class Asks { start_run, run, trouble, symptom, check, explain, done };
+  enum class Asks { work, start_run, run, trouble, symptom, check, explain, done };
   void showItems();
   void showAsked();
   void ask(Asks asks) {
@@ -44,6 +44,7 @@ class FinishList : public QWidget {
   void choose(int index);
   void startRun();
   void endRun(bool ran_through);
+  void work(bool done);
   void check(const std::string& outcome, const QString& note);
   void tick();
   NewFinding run(std::string_view outcome) const;

@@ -88,7 +88,7 @@ void NextStep::build() {
   cost_->setFixedWidth(grown(kAmountWidth));
   clock_ = new QLabel(amounts_);
   setRank(clock_, "small");
-  part_ = new QComboBox(amounts_);
+  part_ = new QComboBox(this);
   part_->setObjectName(QStringLiteral("stepPart"));
   part_->setAccessibleName(tr("Part from the shelf"));
   auto* took = new QLabel(tr("took"), amounts_);
@@ -100,8 +100,16 @@ void NextStep::build() {
   amounts->setSpacing(kGrid);
   for (QWidget* each : std::initializer_list<QWidget*>{took, minutes_, clock_, paid, cost_})
     amounts->addWidget(each);
-  amounts->addWidget(part_, 1);
-  amounts->addStretch(0);
+  amounts->addStretch(1);
+
+  part_row_ = new QWidget(this);
+  part_from_ = new QLabel(part_row_);
+  setRank(part_from_, "small");
+  auto* part = new QHBoxLayout(part_row_);
+  part->setContentsMargins(0, 0, 0, 0);
+  part->setSpacing(kGrid);
+  part->addWidget(part_);
+  part->addWidget(part_from_, 1);
 
   reading_row_ = new QWidget(this);
   reading_of_ = new QComboBox(reading_row_);
@@ -140,7 +148,7 @@ void NextStep::build() {
   column->setSpacing(kGrid);
   column->addLayout(head);
   for (QWidget* each : std::initializer_list<QWidget*>{title_, says_, care_, acknowledge_, reading_row_,
-                                                       outcomes_, amounts_, hint_, why_})
+                                                       part_row_, outcomes_, amounts_, hint_, why_})
     column->addWidget(each);
 }
 
@@ -196,7 +204,7 @@ void NextStep::showWaiting() {
   title_->setVisible(!plan_.problem);
   if (plan_.problem) hint_->problem(*plan_.problem);
   for (QWidget* each : std::initializer_list<QWidget*>{says_, why_, care_, acknowledge_, reading_row_,
-                                                       outcomes_, amounts_, another_})
+                                                       outcomes_, amounts_, part_row_, another_})
     each->hide();
 }
 
@@ -294,7 +302,7 @@ void NextStep::showReadings(const learning::Test* test) {
 }
 
 void NextStep::showParts(const learning::Repair* repair) {
-  part_->setVisible(repair != nullptr);
+  part_row_->setVisible(repair != nullptr);
   if (repair == nullptr) return;
   const QVariant chosen = part_->currentData();
   part_->clear();
@@ -306,8 +314,15 @@ void NextStep::showParts(const learning::Repair* repair) {
       part_->addItem(
           tr("%1, %2 on hand, %3").arg(offer.name).arg(offer.on_hand).arg(session_.money(offer.next)),
           QVariant::fromValue(number(offer.part)));
-  const int again = chosen.isValid() ? part_->findData(chosen) : -1;
-  part_->setCurrentIndex(again >= 0 ? again : std::max(0, part_->findData(likelyPart(*repair, offers))));
+  part_from_->clear();
+  const auto& parts = plan_.asked->parts;
+  const auto own = std::find_if(parts.begin(), parts.end(),
+                                [&](const learning::RepairPart& each) { return each.repair == repair->id; });
+  if (own != parts.end()) part_from_->setText(partWords(*own, session_.currency()));
+  const bool on_shelf = own != parts.end() && own->from == learning::ComesFrom::shelf && own->part;
+  QVariant wanted = chosen;
+  if (!wanted.isValid() && on_shelf) wanted = QVariant::fromValue(number(*own->part));
+  part_->setCurrentIndex(wanted.isValid() ? std::max(0, part_->findData(wanted)) : 0);
 }
 
 void NextStep::showAmounts() {

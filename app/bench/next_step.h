@@ -81,7 +81,9 @@ class NextStep : public QWidget {
   MinutesEdit* minutes_;
   MoneyEdit* cost_;
   QLabel* clock_;
+  QWidget* part_row_;
   QComboBox* part_;
+  QLabel* part_from_;
   QWidget* reading_row_;
   QLineEdit* reading_;
   QComboBox* reading_of_;

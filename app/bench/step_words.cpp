@@ -5,7 +5,6 @@
 
 #include <QCoreApplication>
 #include <QLocale>
-#include <QRegularExpression>
 
 #include "app/bench/chances_view.h"
 #include "core/learning/stops.h"
@@ -35,11 +34,6 @@ QString takes(double minutes, double cost, double days, const Currency& currency
 
 QString figure(double number) {
   return QString::number(number, 'g', 5);
-}
-
-QStringList wordsOf(const QString& text) {
-  static const QRegularExpression kBetween{QStringLiteral("[^\\p{L}\\d]+")};
-  return text.toLower().split(kBetween, Qt::SkipEmptyParts);
 }
 
 }  // namespace
@@ -133,22 +127,20 @@ QString limitWords(const learning::Measurement& measurement, const QString& read
   return limits;
 }
 
-QVariant likelyPart(const learning::Repair& repair, const std::vector<PartOffer>& offers) {
-  const QStringList wanted = wordsOf(text(repair.name));
-  QVariant best;
-  qsizetype most = 0;
-  for (const PartOffer& offer : offers) {
-    if (offer.on_hand <= 0) continue;
-    const QStringList has = wordsOf(offer.name);
-    const auto common = std::count_if(has.begin(), has.end(), [&](const QString& word) {
-      return word.size() > 2 && wanted.contains(word);
-    });
-    if (common > most) {
-      most = common;
-      best = QVariant::fromValue(number(offer.part));
-    }
+QString partWords(const learning::RepairPart& part, const Currency& currency) {
+  switch (part.from) {
+    case learning::ComesFrom::shelf:
+      return say("its part is on the shelf");
+    case learning::ComesFrom::ordered:
+      return say("its part is ordered: about %1 days").arg(qRound(part.supply.days));
+    case learning::ComesFrom::to_order:
+      break;
   }
-  return best;
+  return part.supply.days > 0
+             ? say("its part is to be ordered: about %1, %2 days")
+                   .arg(wholeMoney(part.supply.cost, currency))
+                   .arg(qRound(part.supply.days))
+             : say("its part is bought: about %1").arg(wholeMoney(part.supply.cost, currency));
 }
 
 }  // namespace secondpull::app

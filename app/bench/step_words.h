@@ -4,11 +4,10 @@
 #include <vector>
 
 #include <QString>
-#include <QVariant>
 
-#include "app/bench/part_offers.h"
 #include "core/decision/planner.h"
 #include "core/learning/knowledge_base.h"
+#include "core/learning/repair_parts.h"
 
 /// How the Bench puts a plan into words.
 namespace secondpull::app {
@@ -38,7 +37,8 @@ QString otherWords(const decision::NamedMove& step, const decision::Answer& answ
 /// "published: 60 to 80 psi", and, of a number that was read, whether it is below, within or above.
 QString limitWords(const learning::Measurement& measurement, const QString& reading);
 
-/// The part on hand whose name has most words in common with the repair's; invalid if none has any.
-QVariant likelyPart(const learning::Repair& repair, const std::vector<PartOffer>& offers);
+/// Where the part of a repair comes from: "on the shelf", "ordered, 2 days", "to be ordered: about $12, 5
+/// days".
+QString partWords(const learning::RepairPart& part, const Currency& currency);
 
 }  // namespace secondpull::app

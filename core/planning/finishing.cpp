@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/learning/known_work.h"
 #include "core/shop/steps.h"
 
 namespace secondpull::planning {
@@ -30,6 +31,14 @@ std::string outcome_of(const ByMachine::Lines& lines, std::string_view step) {
 
 std::vector<FinishItem> finishing(const ByMachine::Lines& lines, const learning::KnowledgeBase& base) {
   std::vector<FinishItem> items;
+  if (lines.machine == nullptr) return items;
+  for (const learning::TickedWork& ticked : learning::known_work_of(lines, base.knowledge)) {
+    const std::string& name = base.knowledge.piece_of_work(ticked.work)->name;
+    items.push_back({.what = FinishItem::What::work,
+                     .step = name,
+                     .name = name,
+                     .outcome = ticked.done ? std::string{learning::kSaysDone} : outcome_of(lines, name)});
+  }
   const Finding* const run = latest_of(lines, kTestRun);
   const bool counts = run != nullptr && !is_before_last_end(*run, lines);
   items.push_back({.what = FinishItem::What::test_run,
@@ -38,7 +47,7 @@ std::vector<FinishItem> finishing(const ByMachine::Lines& lines, const learning:
                    .must = true,
                    .outcome = counts ? run->outcome : std::string{}});
   for (const learning::SaleCheck& check : base.checks) {
-    if (lines.machine == nullptr || !learning::fits(check.kinds, lines.machine->kind)) continue;
+    if (!learning::fits(check.kinds, lines.machine->kind)) continue;
     std::string step = check_step(check.name, check.must);
     std::string outcome = outcome_of(lines, step);
     items.push_back(
