@@ -11,6 +11,7 @@
 #include <QStackedLayout>
 #include <QVBoxLayout>
 
+#include "app/bench/alike_panel.h"
 #include "app/bench/chances_view.h"
 #include "app/bench/facts_form.h"
 #include "app/bench/fault_panel.h"
@@ -20,6 +21,7 @@
 #include "app/bench/machine_list.h"
 #include "app/bench/material_line.h"
 #include "app/bench/numbered_choices.h"
+#include "app/bench/numbers_panel.h"
 #include "app/bench/part_line.h"
 #include "app/bench/path_view.h"
 #include "app/bench/plan_tree.h"
@@ -100,6 +102,8 @@ class BenchPage : public Page {
   ChancesView* chances_;
   PlanTree* plan_;
   VerdictBand* verdict_;
+  NumbersPanel* numbers_;
+  AlikePanel* alike_;
   DateEdit* day_;
   FindingLine* finding_;
   HoursLine* hours_;
@@ -120,7 +124,8 @@ BenchPage::BenchPage(Session& session, QWidget* parent) : Page(session, parent) 
   stack_ = new QStackedLayout(this);
   stack_->addWidget(list_);
   stack_->addWidget(card_);
-  panels_ = {head_, faults_, step_, verdict_, finding_, hours_, part_, material_, path_, band_};
+  panels_ = {head_,    faults_, step_, verdict_,  numbers_, alike_,
+             finding_, hours_,  part_, material_, path_,    band_};
   for (BenchPanel* panel : panels_)
     connect(panel, &BenchPanel::said, this, &Page::wantsSaid);
   connect(photos_, &PhotoStrip::wantsSaid, this, &Page::wantsSaid);
@@ -132,6 +137,7 @@ BenchPage::BenchPage(Session& session, QWidget* parent) : Page(session, parent) 
   connect(head_, &MachineHead::wantsNext, this, [this] { turn(1); });
   connect(head_, &MachineHead::wantsPick, this, &BenchPage::pick);
   connect(path_, &PathView::wantsChange, this, &BenchPage::editLine);
+  connect(alike_, &AlikePanel::wantsMachine, this, &BenchPage::openMachine);
   connect(step_, &StepPanel::wantsStop, this, &BenchPage::stop);
   connect(step_, &StepPanel::wantsSale, this,
           [this] { emit wantsPage(QStringLiteral("For sale"), *machine_); });
@@ -157,6 +163,7 @@ QWidget* BenchPage::makeCard() {
   head_ = new MachineHead(session(), page);
   faults_ = new FaultPanel(session(), day, page);
   step_ = new StepPanel(session(), day, page);
+  numbers_ = new NumbersPanel(session(), page);
   day_ = new DateEdit(QStringLiteral("date"), session().today(), page);
   day_->setValue(session().today());
   day_->setObjectName(QStringLiteral("workDay"));
@@ -200,6 +207,7 @@ QWidget* BenchPage::makeCard() {
   left->addWidget(faults_);
   left->addSpacing(kGrid);
   left->addWidget(step_);
+  left->addWidget(numbers_);
   left->addSpacing(kGrid);
   left->addLayout(done_head);
   left->addWidget(finding_);
@@ -266,6 +274,8 @@ QWidget* BenchPage::makeRight(QWidget* page) {
   right->addWidget(ahead_);
   right->addLayout(line_slot_);
   right->addWidget(path_, 1);
+  alike_ = new AlikePanel(session(), page);
+  right->addWidget(alike_);
   auto* box = new QWidget(page);
   box->setLayout(right);
   box->setFixedWidth(std::min(grown(kPathWidth), kMostPathWidth));
@@ -357,6 +367,7 @@ void BenchPage::showPlan() {
   if (plan.answer != nullptr || !waits) {
     plan_->showPlan(plan);
     verdict_->showPlan(plan);
+    numbers_->showPlan(plan);
   }
   if (verdict_->isVisibleTo(card_) && !wants_price_) band_->hide();
 }

@@ -6,11 +6,14 @@
 #include <QLineEdit>
 #include <QPushButton>
 
+#include "app/bench/bench_panel.h"
+#include "app/bench/suggestions.h"
 #include "app/frame/session.h"
 #include "app/parts/choices.h"
 #include "app/parts/edits.h"
 #include "app/parts/look.h"
 #include "app/yard/lot_rows.h"
+#include "app/yard/seen_work.h"
 #include "core/shop/guess.h"
 
 namespace secondpull::app {
@@ -57,6 +60,7 @@ struct LogForm::Entry : public QObject {
   CountEdit* year = nullptr;
   TenthsEdit* deck = nullptr;
   QLineEdit* condition = nullptr;
+  SeenWork* seen = nullptr;
   MoneyEdit* value_then = nullptr;
   MoneyEdit* pickup_cost = nullptr;
   MoneyEdit* giver_basis = nullptr;
@@ -110,6 +114,10 @@ void LogForm::Entry::build() {
   form->addField("price", tr("What it cost"), price);
   form->addField("miles", tr("There and back, %1").arg(distance), miles);
   form->addField("symptom", tr("What it does wrong"), symptom, 4);
+  condition = new QLineEdit{form};
+  condition->setObjectName("conditionEdit");
+  seen = new SeenWork{session, condition, form};
+  form->addWide(seen);
   form->addField("from", tr("From whom"), from);
   form->addField("tag", tr("Tag"), tag);
   form->addField("date", tr("Came in"), date);
@@ -133,7 +141,8 @@ void LogForm::Entry::build() {
   connect(count, &QLineEdit::textChanged, this, [this] { arrange(); });
   connect(tag, &QLineEdit::textChanged, this, [this] { arrange(); });
   connect(more, &QPushButton::toggled, this, [this] { arrange(); });
-  connect(source, &WordRow::chosen, this, [this] { arrange(); });
+  for (WordRow* row : {kind, source})
+    connect(row, &WordRow::chosen, this, [this] { arrange(); });
   for (MoneyEdit* paid : {price, pickup_cost})
     connect(paid, &QLineEdit::textChanged, this, [this] {
       lot->setPaid(price->value().value_or(Money{}) + pickup_cost->value().value_or(Money{}));
@@ -153,7 +162,6 @@ void LogForm::Entry::buildMore() {
   engine = line("engineEdit");
   year = new CountEdit{"yearEdit", kFirstYear, form};
   deck = new TenthsEdit{"deckEdit", "in", form};
-  condition = line("conditionEdit");
   value_then = new MoneyEdit{"valueThenEdit", currency, form};
   pickup_cost = new MoneyEdit{"pickupCostEdit", currency, form};
   giver_basis = new MoneyEdit{"giverBasisEdit", currency, form};
@@ -189,6 +197,8 @@ void LogForm::Entry::arrange() {
   for (const char* field : {"pickup_cost", "minutes", "destination", "opening", "note"})
     form->setFieldShown(field, all);
   form->setFieldShown("giver_basis", all && static_cast<Source>(source->current()) == Source::gift);
+  seen->setVisible(!several);
+  seen->setKind(static_cast<MachineKind>(kind->current()));
   more->setText(all ? tr("Less") : tr("More"));
   const QString first_tag = tag->text().trimmed().isEmpty() ? tag->placeholderText() : tag->text().trimmed();
   lot->setVisible(several);
@@ -207,6 +217,7 @@ void LogForm::Entry::fillGuesses() {
   kind->setCurrent(static_cast<int>(usual_kind(*shop)));
   source->setCurrent(static_cast<int>(usual_source(*shop)));
   tag->setPlaceholderText(QString::fromStdString(next_tag(*shop)));
+  completeFrom(symptom, symptomsBefore(*shop));
   tag->setAccessibleDescription(tr("Leave it empty for the next number, %1.").arg(tag->placeholderText()));
   date->setValue(session.today());
   arrange();

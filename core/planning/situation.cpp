@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/learning/units.h"
+#include "core/shop/own_numbers.h"
 
 namespace secondpull::planning {
 namespace {
@@ -44,6 +45,8 @@ learning::Terms Situation::terms_of(MachineId machine, double hour_value) const 
                         .day_cost = in_units(shop().settings.day_cost.value_or(Money{}), currency)};
   if (const MachineFigures* figures = books_->machine(machine))
     terms.sunk = {in_units(figures->cost_basis, currency), in_hours(figures->minutes)};
+  for (const auto& [path, value] : own_numbers(shop(), machine))
+    terms.said.push_back({path, value});
   return terms;
 }
 

@@ -29,8 +29,8 @@ class Situation {
 
   /// The machines that wait for a decision: here and not for sale, in the order entered.
   const std::vector<MachineId>& waiting() const { return waiting_; }
-  /// The case of a machine that is here, with what it has cost so far as sunk. Problems: those of
-  /// learning::case_of_machine.
+  /// The case of a machine that is here, with what it has cost so far as sunk and the numbers said for it.
+  /// Problems: those of learning::case_of_machine.
   Result<learning::MachineCase> case_of(MachineId machine, double hour_value) const;
 
   /// The same as it was before a finding was made.
