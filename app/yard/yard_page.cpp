@@ -113,6 +113,7 @@ class YardPage : public Page {
   MachineStrip* strip_ = nullptr;
   std::optional<MachineId> chosen_;
   QTimer* plans_came_ = nullptr;
+  QString week_;  // this week's hours against the machines that wait, as last worked out
   bool stale_ = true;
 };
 
@@ -242,12 +243,12 @@ void YardPage::reload() {
   stale_ = false;
   const auto chosen = chosen_;
   std::vector<YardRow> rows = yardRows(session());
-  session().planning().backlog();  // has the plans made, if they are not
   for (YardRow& row : rows)
     addPlan(session(), row);
   rows_.setRows(std::move(rows));
   countGroups();
   showToday();
+  plans_came_->start();  // plans are asked for once the table is on screen
   below_->setCurrentIndex(rows_.rows().empty() ? 1 : 0);
   for (QWidget* head :
        {static_cast<QWidget*>(words_), static_cast<QWidget*>(filter_), static_cast<QWidget*>(log_)})
@@ -268,13 +269,14 @@ void YardPage::countGroups() {
 
 void YardPage::showToday() {
   QStringList lines = todayLines(session());
-  if (const QString week = weekLine(session()); !week.isEmpty()) lines << week;
+  if (!week_.isEmpty()) lines << week_;
   today_->setText(lines.join("<br>"));
   today_->setVisible(!lines.isEmpty());
 }
 
 void YardPage::showPlans() {
   rows_.updateRows([this](YardRow& row) { addPlan(session(), row); });
+  week_ = weekLine(session());
   showToday();
 }
 
