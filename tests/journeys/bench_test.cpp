@@ -188,7 +188,7 @@ TEST_P(AtTheBench, DiesInTheTestRunWithTheSameTroubleAndTheRepairHasFailed) {
 }
 
 INSTANTIATE_TEST_SUITE_P(ByHand, AtTheBench, ::testing::Values(Hand::number_pad, Hand::mouse),
-                         [](const auto& info) { return info.param == Hand::mouse ? "Mouse" : "NumberPad"; });
+                         [](const auto& hand) { return hand.param == Hand::mouse ? "Mouse" : "NumberPad"; });
 
 }  // namespace
 }  // namespace secondpull::app::test

@@ -25,6 +25,7 @@
 #include "app/frame/what_now.h"
 #include "app/parts/choices.h"
 #include "app/parts/look.h"
+#include "app/planning/planning.h"
 #include "app/print/report_bar.h"
 #include "core/books/closing.h"
 #include "db/exchange/exchange.h"
@@ -112,6 +113,27 @@ QString fileWord(QString word) {
   return word.toLower().replace(' ', '-');
 }
 
+/// Plans come in the background: a picture waits for them.
+void waitForPlans(Session& session) {
+  session.planning().backlog();
+  for (QDeadlineTimer patience{20000}; !session.planning().isSettled() && !patience.hasExpired();)
+    QApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+}
+
+/// The card of a machine at each moment of its way over the bench.
+void drawBench(Screens& screens, Session& session, MainWindow& window) {
+  if (!screens.wants("bench-moments")) return;
+  for (const planning::Waiting& waiting : session.planning().backlog().machines) {
+    const QString tag = session.tagOf(waiting.machine);
+    for (const Theme theme : {Theme::light, Theme::dark}) {
+      setTheme(*qApp, theme);
+      window.openMachine(waiting.machine);
+      waitForPlans(session);
+      screens.take(window, "bench-moments-" + tag, kSizes[0]);
+    }
+  }
+}
+
 /// The sub-pages of the Books, the mileage log, and a year that is over.
 void drawBooks(Screens& screens, MainWindow& window, const QString& shop) {
   const char* const names[] = {"machines", "months", "year", "money-out", "sales-tax", "tied-up", "closing"};
@@ -193,12 +215,14 @@ void draw(Screens& screens, Session& session, const QString& shop) {
     for (const Theme theme : {Theme::light, Theme::dark}) {
       setTheme(*qApp, theme);
       window.goTo(word, word == "Bench" && machine ? *machine : MachineId{});
+      if (word == "Bench" || word == "Yard") waitForPlans(session);
       for (const QSize& size : kSizes)
         screens.take(window, name, size);
     }
   }
   drawBooks(screens, window, shop);
   if (shop == "demo") {
+    drawBench(screens, session, window);
     drawForms(screens, window);
     drawClosedYear(screens, session, window);
   }

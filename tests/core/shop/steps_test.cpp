@@ -74,7 +74,8 @@ TEST(RecordStep, TakesInAPartThatTheHandHas) {
 
 /// #2 with a fault that a repair is said to have mended.
 struct MendedShop : SmallShop {
-  FaultId trouble = add(Fault{.machine = m2,
+  FaultId trouble = add(Fault{.code = "F9",
+                              .machine = m2,
                               .date = day("2026-03-16"),
                               .symptom = "dies",
                               .cause = "main jet",
@@ -137,7 +138,7 @@ TEST(NewTrouble, LeavesTheMendedFaultAloneAndOpensAnother) {
 TEST(LastMended, IsNoneWhileAFaultIsOpen) {
   MendedShop s;
   EXPECT_EQ(last_mended(lines_of(s.shop, s.m2))->id, s.trouble);
-  s.add(Fault{.machine = s.m2, .date = day("2026-03-18"), .symptom = "surges"});
+  s.add(Fault{.code = "F8", .machine = s.m2, .date = day("2026-03-18"), .symptom = "surges"});
   EXPECT_EQ(last_mended(lines_of(s.shop, s.m2)), nullptr);
 }
 
