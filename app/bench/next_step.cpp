@@ -5,8 +5,8 @@
 
 #include <QComboBox>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLineEdit>
-#include <QMenu>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -27,7 +27,7 @@ namespace {
 using decision::Move;
 using decision::NamedMove;
 
-constexpr std::size_t kMostOthers = 12;
+constexpr std::size_t kMostOthers = 8;
 constexpr int kAmountWidth = 13 * kGrid;
 
 QString text(const std::string& words) {
@@ -137,7 +137,12 @@ void NextStep::build() {
   another_ = new QPushButton(tr("Another step instead"), this);
   another_->setObjectName(QStringLiteral("stepOther"));
   setRank(another_, "quiet");
-  connect(another_, &QPushButton::clicked, this, &NextStep::chooseOther);
+  connect(another_, &QPushButton::clicked, this, &NextStep::turnToOthers);
+  other_choices_ = new NumberedChoices(QStringLiteral("other"), this);
+  other_choices_->setAccessibleName(tr("Another step instead"));
+  other_choices_->hide();
+  connect(other_choices_, &NumberedChoices::chosen, this,
+          [this](int index) { take(others_[static_cast<std::size_t>(index)]); });
   hint_ = new HintLine(QStringLiteral("step"), this);
 
   auto* head = new QHBoxLayout;
@@ -147,8 +152,8 @@ void NextStep::build() {
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(kGrid);
   column->addLayout(head);
-  for (QWidget* each : std::initializer_list<QWidget*>{title_, says_, care_, acknowledge_, reading_row_,
-                                                       part_row_, outcomes_, amounts_, hint_, why_})
+  for (QWidget* each : std::initializer_list<QWidget*>{title_, why_, says_, care_, acknowledge_, reading_row_,
+                                                       part_row_, outcomes_, other_choices_, amounts_, hint_})
     column->addWidget(each);
 }
 
@@ -159,6 +164,8 @@ const learning::Knowledge& NextStep::knowledge() const {
 void NextStep::forget() {
   other_.reset();
   step_.reset();
+  others_.clear();
+  firm_ = false;
   reading_->clear();
   cost_->clear();
   hint_->clearHint();
@@ -185,12 +192,13 @@ void NextStep::show(MachineId machine, const MachinePlan& plan, std::optional<Fa
       repairOf(plan_.asked->of, other_->id) == nullptr)
     other_.reset();
   const auto before = step_;
-  step_ = other_ ? other_ : planned();
+  step_ = other_ ? other_ : stepFor(plan_);
   if (step_ != before) {
     reading_->clear();
     cost_->clear();
     hint_->clearHint();
     minutes_->clear();
+    others_.clear();
   }
   if (step_)
     showStep();
@@ -198,13 +206,30 @@ void NextStep::show(MachineId machine, const MachinePlan& plan, std::optional<Fa
     showWaiting();
 }
 
+std::optional<NamedMove> NextStep::stepFor(const MachinePlan& plan) {
+  if (plan.answer == nullptr) return std::nullopt;
+  // Once a person may have begun with it, a step is not taken from under the finger.
+  const auto& ranking = plan.answer->ranking;
+  const bool can_be_made =
+      step_ && std::any_of(ranking.begin(), ranking.end(),
+                           [&](const decision::Ranked& each) { return each.move == *step_; });
+  if (firm_ && can_be_made && seen_ == plan.asked->of.evidence) return step_;
+  seen_ = plan.asked->of.evidence;
+  firm_ = plan.firm;
+  return plan.answer->next;
+}
+
 void NextStep::showWaiting() {
   kind_->setText(tr("Next step"));
+  // Digits typed meanwhile do not fall into some field.
+  if (outcomes_->isAncestorOf(QApplication::focusWidget()) && parentWidget() != nullptr)
+    parentWidget()->setFocus();
   title_->setText(plan_.problem ? QString{} : tr("Working it out…"));
   title_->setVisible(!plan_.problem);
   if (plan_.problem) hint_->problem(*plan_.problem);
-  for (QWidget* each : std::initializer_list<QWidget*>{says_, why_, care_, acknowledge_, reading_row_,
-                                                       outcomes_, amounts_, part_row_, another_})
+  for (QWidget* each :
+       std::initializer_list<QWidget*>{says_, why_, care_, acknowledge_, reading_row_, outcomes_, amounts_,
+                                       part_row_, another_, other_choices_})
     each->hide();
 }
 
@@ -217,19 +242,33 @@ void NextStep::showStep() {
   const QString name = stops ? stopTitle(step_->id) : text(planning::called(*step_, knowledge()));
   title_->setText(name);
   title_->show();
-  kind_->setText(other_ ? tr("Your step, instead of the plan's")
-                        : tr("Next step: %1").arg(costWords(*step_, of, session_.currency())));
+  const bool better = !other_ && plan_.answer != nullptr && plan_.answer->next != *step_;
+  kind_->setText(
+      other_ ? tr("Your step, instead of the plan's: %1").arg(costWords(*step_, of, session_.currency()))
+      : !plan_.firm
+          ? tr("At first sight, being worked out: %1").arg(costWords(*step_, of, session_.currency()))
+          : tr("Next step: %1").arg(costWords(*step_, of, session_.currency())));
   const auto texts = base_->texts.find(step_->id);
   says_->setText(stops ? stopSays(step_->id)
                        : (texts != base_->texts.end() ? text(texts->second.says) : QString{}));
   says_->setVisible(!says_->text().isEmpty());
-  if (plan_.answer != nullptr)
-    why_->setText(other_ ? otherWords(*other_, *plan_.answer, session_.currency())
-                         : text(decision::why(plan_.answer->plan.root, *plan_.answer, of,
-                                              planning::names_in(knowledge()))));
+  const decision::Names names = planning::names_in(knowledge());
+  const decision::PlanNode& root = plan_.answer->plan.root;
+  if (other_ || better) {
+    why_->setText(otherWords(*step_, *plan_.answer, session_.currency()));
+    why_->setToolTip({});
+  } else {
+    // What each outcome leads to stands on its button.
+    const std::string full = decision::why(root, *plan_.answer, of, names);
+    why_->setText(text(stops ? full : decision::why_this(root, *plan_.answer, of, names)));
+    why_->setToolTip(text(full));
+  }
   why_->setVisible(!why_->text().isEmpty());
-  another_->setVisible(plan_.answer != nullptr && plan_.answer->ranking.size() > 1);
-  another_->setText(other_ ? tr("The plan's step again") : tr("Another step instead"));
+  another_->setVisible(plan_.answer->ranking.size() > 1);
+  another_->setText(!others_.empty() ? tr("Back to the step")
+                    : other_         ? tr("The plan's step again")
+                    : better         ? tr("A better step was found")
+                                     : tr("Another step instead"));
   showCare();
   showReadings(test);
   showParts(repair);
@@ -264,6 +303,12 @@ void NextStep::showCare() {
   care_->setVisible(!all.empty());
   acknowledge_->setVisible(open);
   outcomes_->setEnabled(!open);
+}
+
+void NextStep::keyPressEvent(QKeyEvent* event) {
+  const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+  if (enter && acknowledge_->hasFocus()) return acknowledge();
+  QWidget::keyPressEvent(event);
 }
 
 void NextStep::acknowledge() {
@@ -344,7 +389,7 @@ void NextStep::showAmounts() {
 void NextStep::showOutcomes() {
   std::vector<NumberedChoices::Choice> choices;
   const diagnosis::Case& of = plan_.asked->of;
-  const auto* root = plan_.answer != nullptr && !other_ ? &plan_.answer->plan.root : nullptr;
+  const auto* root = plan_.answer->next == *step_ ? &plan_.answer->plan.root : nullptr;
   if (step_->kind == Move::Kind::test) {
     if (const auto* test = testOf(of, step_->id))
       for (std::size_t i = 0; i < test->outcomes.size(); ++i)
@@ -361,39 +406,54 @@ void NextStep::showOutcomes() {
     choices.push_back({tr("Go on all the same"), tr("shows the best step that is left")});
   }
   outcomes_->setChoices(choices);
-  outcomes_->show();
+  outcomes_->setVisible(others_.empty());
+  other_choices_->setVisible(!others_.empty());
 }
 
 bool NextStep::press(int number) {
-  return outcomes_->press(number);
+  return (others_.empty() ? outcomes_ : other_choices_)->press(number);
 }
 
-void NextStep::start() {
-  if (!acknowledge_->isHidden())
+bool NextStep::start() {
+  if (!others_.empty())
+    other_choices_->start();
+  else if (!acknowledge_->isHidden())
     acknowledge_->setFocus();
   else if (!outcomes_->isHidden())
     outcomes_->start();
+  else
+    return false;
+  return true;
 }
 
-void NextStep::chooseOther() {
-  if (other_) {
-    other_.reset();
-    return show(machine_, plan_, fault_, symptom_);
+void NextStep::take(const NamedMove& step) {
+  others_.clear();
+  other_ = plan_.answer != nullptr && plan_.answer->next == step ? std::nullopt : std::optional{step};
+  if (!other_) firm_ = false;  // the plan's step, whatever was shown before
+  show(machine_, plan_, fault_, symptom_);
+  start();
+}
+
+void NextStep::turnToOthers() {
+  const bool back = !others_.empty() || other_;
+  const bool better = !back && plan_.answer->next != *step_;
+  if (back || better) {
+    const NamedMove step = !others_.empty() ? *step_ : plan_.answer->next;
+    return take(step);
   }
-  QMenu menu{this};
-  std::size_t listed = 0;
-  for (const decision::Ranked& ranked : plan_.answer->ranking) {
-    if (ranked.move == *step_ || ++listed > kMostOthers) continue;
-    const QString name = text(planning::called(ranked.move, knowledge()));
-    const double behind = plan_.answer->value - ranked.value;
-    QAction* action = menu.addAction(tr("%1    %2 less").arg(name, wholeMoney(behind, session_.currency())));
-    connect(action, &QAction::triggered, this, [this, move = ranked.move] {
-      other_ = move;
-      show(machine_, plan_, fault_, symptom_);
-      start();
-    });
-  }
-  menu.exec(another_->mapToGlobal(QPoint{0, another_->height()}));
+  for (const decision::Ranked& ranked : plan_.answer->ranking)
+    if (ranked.move != *step_ && others_.size() < kMostOthers) others_.push_back(ranked.move);
+  showOthers();
+  show(machine_, plan_, fault_, symptom_);
+  start();
+}
+
+void NextStep::showOthers() {
+  std::vector<NumberedChoices::Choice> choices;
+  for (const NamedMove& move : others_)
+    choices.push_back(
+        {text(planning::called(move, knowledge())), otherWords(move, *plan_.answer, session_.currency())});
+  other_choices_->setChoices(choices);
 }
 
 void NextStep::choose(int index) {
@@ -410,11 +470,7 @@ void NextStep::choose(int index) {
     return;
   }
   for (const decision::Ranked& ranked : plan_.answer->ranking)
-    if (ranked.move.kind != Move::Kind::stop) {
-      other_ = ranked.move;
-      show(machine_, plan_, fault_, symptom_);
-      return start();
-    }
+    if (ranked.move.kind != Move::Kind::stop) return take(ranked.move);
   hint_->quiet(tr("Nothing is left to try."));
 }
 

@@ -22,9 +22,10 @@ class NumberedChoices;
 /// The next step of a machine whose fault is open: what to do, why, how long, what it costs, its cautions,
 /// and a numbered button for each outcome, which writes down finding, hours, cost and part in one action. A
 /// caution that stops the way has to be acknowledged first. Another step than the planner's can be taken;
-/// what that costs is said. Object names: "stepTitle", "stepSays", "stepWhy", "stepCare", "stepAcknowledge",
-/// "stepMinutes", "stepCost", "stepPart", "stepReading", "stepReadingOf", "stepOther", "stepHint", and the
-/// outcomes "outcome1", "outcome2"...
+/// what that costs is said. A step that is shown stays until it is made, though a better one may be found
+/// meanwhile: it is offered, never put under the finger. Object names: "stepTitle", "stepSays", "stepWhy",
+/// "stepCare", "stepAcknowledge", "stepMinutes", "stepCost", "stepPart", "stepReading", "stepReadingOf",
+/// "stepOther", "stepHint", and the outcomes "outcome1", "outcome2"...
 class NextStep : public QWidget {
   Q_OBJECT
  public:
@@ -36,11 +37,15 @@ class NextStep : public QWidget {
             const std::string& symptom);
   void forget();  ///< another machine: what was typed for the last one goes
   bool press(int number);
-  void start();
+  /// The focus on what is to be pressed; false: there is nothing yet.
+  bool start();
 
  signals:
   void said(const QString& sentence, bool problem);
   void wantsStop(const QString& stop);  ///< the id of a stop of the case: the person ends it here
+
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;  ///< Enter goes on: it acknowledges
 
  private:
   struct Texts;
@@ -52,7 +57,10 @@ class NextStep : public QWidget {
   void showParts(const learning::Repair* repair);
   void showOutcomes();
   void showAmounts();
-  void chooseOther();
+  void turnToOthers();
+  void showOthers();
+  void take(const decision::NamedMove& step);
+  std::optional<decision::NamedMove> stepFor(const MachinePlan& plan);
   void choose(int index);
   void acknowledge();
   void record(const std::string& outcome);
@@ -69,6 +77,9 @@ class NextStep : public QWidget {
   std::string symptom_;
   std::optional<decision::NamedMove> step_;   ///< as shown
   std::optional<decision::NamedMove> other_;  ///< chosen by the person instead of the planner's
+  std::vector<diagnosis::Evidence> seen_;     ///< what was known when it was first shown
+  bool firm_ = false;                         ///< it was the step of a firm plan then
+  std::vector<decision::NamedMove> others_;   ///< to choose from, while they are shown
   std::shared_ptr<const learning::KnowledgeBase> base_;
 
   QLabel* kind_;
@@ -89,6 +100,7 @@ class NextStep : public QWidget {
   QComboBox* reading_of_;
   QLabel* limits_;
   NumberedChoices* outcomes_;
+  NumberedChoices* other_choices_;
   QPushButton* another_;
   HintLine* hint_;
 };

@@ -15,7 +15,7 @@ namespace {
 
 using decision::PlanNode;
 
-constexpr double kOpenFrom = 0.15;  // branches at least as likely are shown open
+constexpr double kOpenFrom = 0.3;  // branches at least as likely are shown open
 constexpr int kHeight = 24 * kGrid;
 
 }  // namespace
@@ -26,7 +26,7 @@ PlanTree::PlanTree(Session& session, QWidget* parent) : QTreeWidget(parent), ses
   setHeaderHidden(true);
   setColumnCount(1);
   setRootIsDecorated(true);
-  setIndentation(2 * kGrid);
+  setIndentation(kGrid + kGrid / 2);
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setWordWrap(true);
   setUniformRowHeights(false);

@@ -22,6 +22,7 @@ StepPanel::StepPanel(Session& session, std::function<Date()> day, QWidget* paren
       note_{faded({}, this)} {
   setObjectName(QStringLiteral("stepPanel"));
   setAccessibleName(tr("What it waits for"));
+  setFocusPolicy(Qt::StrongFocus);  // until there is something in it to press
   note_->setWordWrap(true);
   note_->setObjectName(QStringLiteral("stepNote"));
   auto* column = new QVBoxLayout(this);
@@ -47,6 +48,7 @@ void StepPanel::refresh() {
   // Of a machine that waits for no step there is no plan to be made.
   session().planning().watch(moment_.what == What::step ? std::optional{machine()} : std::nullopt);
   showMoment(moment_, moment_.what == What::step ? session().planning().now(machine()) : MachinePlan{});
+  if (hasFocus()) start();
 }
 
 void StepPanel::showMoment(const planning::BenchMoment& moment, const MachinePlan& plan) {
@@ -96,7 +98,8 @@ void StepPanel::start() {
     case What::symptom:
       return symptom_->start();
     case What::step:
-      return next_->start();
+      if (!next_->start()) setFocus();
+      return;
     case What::cause:
       return cause_->start();
     case What::finish:

@@ -47,7 +47,9 @@ QString wholeMoney(double amount, const Currency& currency) {
 }
 
 QString hoursWords(double hours) {
-  return say("%1 h").arg(QString::number(hours, 'f', 1));
+  constexpr double kMinutes = 60;
+  return hours < 1 ? say("%1 min").arg(qRound(kMinutes * hours))
+                   : say("%1 h").arg(QString::number(hours, 'f', 1));
 }
 
 QString costWords(const decision::NamedMove& step, const diagnosis::Case& of, const Currency& currency) {
@@ -100,7 +102,7 @@ QString otherWords(const decision::NamedMove& step, const decision::Answer& answ
                    const Currency& currency) {
   for (const decision::Ranked& ranked : answer.ranking)
     if (ranked.move == step)
-      return say("Beginning with this is worth %1; the plan's own step is worth %2.")
+      return say("Beginning with this is worth %1, the plan's step %2.")
           .arg(wholeMoney(ranked.value, currency), wholeMoney(answer.value, currency));
   return {};
 }

@@ -14,7 +14,7 @@ namespace secondpull::app {
 
 /// An expected amount in whole units: "$62", with a true minus sign. What is expected has no cents.
 QString wholeMoney(double amount, const Currency& currency);
-/// "1.5 h"
+/// "1.5 h", "20 min"
 QString hoursWords(double hours);
 
 /// "12 min", "40 min, $12, 3 days"; nothing for a stop.

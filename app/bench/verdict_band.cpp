@@ -221,6 +221,18 @@ void VerdictBand::showPlan(const MachinePlan& plan) {
                          : tr(" A plan up to %1 better is still being looked for.")
                                .arg(wholeMoney(std::ceil(answer.gap), currency));
   sunk_->setText(sunk);
+  fit();
+}
+
+void VerdictBand::resizeEvent(QResizeEvent* event) {
+  BenchPanel::resizeEvent(event);
+  fit();
+}
+
+/// As high as its words are at this width: the card above would take what they need.
+void VerdictBand::fit() {
+  const int wanted = layout()->heightForWidth(width());
+  if (wanted > 0 && wanted != height()) setFixedHeight(wanted);
 }
 
 void VerdictBand::paintEvent(QPaintEvent*) {

@@ -46,8 +46,10 @@ class VerdictBand : public BenchPanel {
 
  protected:
   void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
 
  private:
+  void fit();
   QLabel* says_;
   QLabel* stop_;
   QLabel* sunk_;

@@ -1,5 +1,6 @@
 #include "app/planning/planner_thread.h"
 
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <utility>
@@ -10,9 +11,9 @@ namespace {
 using namespace std::chrono_literals;
 using planning::Situation;
 
-/// The plan at once takes no longer than a person takes for waiting; the break-even price and the worth per
+/// The first look takes no longer than a person takes for waiting; the break-even price and the worth per
 /// hour may take as long again together.
-constexpr auto kQuick = 60ms;
+constexpr auto kFirstLook = 60ms;
 /// After this long a plan is as good as it gets.
 constexpr auto kPatience = 20s;
 /// An hour value that moved by no more than this has not moved.
@@ -56,9 +57,11 @@ void PlannerThread::work() {
   }
 }
 
-decision::Budget PlannerThread::budget_of(const Errand& errand, std::chrono::milliseconds time) const {
+decision::Budget PlannerThread::budget_of(const Errand& errand, Pains pains) const {
   decision::Budget budget;
-  budget.time = time;
+  // The firm plan is the same on any machine; the other two are as good as their time allows.
+  if (pains == Pains::firm) budget.states = planning::kStatesEach;
+  budget.time = pains == Pains::first_look ? kFirstLook : kPatience;
   budget.spent = [since = std::chrono::steady_clock::now()] {
     return std::chrono::steady_clock::now() - since;
   };
@@ -67,66 +70,91 @@ decision::Budget PlannerThread::budget_of(const Errand& errand, std::chrono::mil
 }
 
 void PlannerThread::run(const Errand& errand) {
-  if (errand.watched) plan_one(errand, *errand.watched, budget_of(errand, kQuick), false);
-  if (is_over(errand) || !value_hours(errand)) return;
+  // What the owner says takes no working out.
+  if (errand.situation->shop().settings.hour_value && !value_hours(errand)) return;
+  if (errand.watched) {
+    plan_one(errand, *errand.watched, Pains::first_look);
+    if (!is_over(errand)) plan_one(errand, *errand.watched, Pains::firm);
+  }
+  if (is_over(errand)) return;
+  if (!errand.situation->shop().settings.hour_value && !value_hours(errand)) return;
   for (const MachineId machine : errand.situation->waiting()) {
     if (is_over(errand)) return;
-    decision::Budget each = budget_of(errand, kPatience);
-    each.states = planning::kStatesEach;
-    plan_one(errand, machine, each, false);
+    plan_one(errand, machine, Pains::firm);
   }
   if (is_over(errand)) return;
   listener_.settled(errand.situation);
-  if (errand.watched) plan_one(errand, *errand.watched, budget_of(errand, kPatience), true);
+  if (errand.watched) plan_one(errand, *errand.watched, Pains::refined);
 }
 
 bool PlannerThread::value_hours(const Errand& errand) {
+  const bool said = errand.situation->shop().settings.hour_value.has_value();
   std::vector<decision::BacklogCase> cases;
   for (const MachineId machine : errand.situation->waiting()) {
+    if (said) break;
     if (is_over(errand)) return false;
     if (auto made = errand.situation->case_of(machine, hour_value_.value))
       cases.push_back({std::to_string(number(machine)), std::move(made->of)});
   }
-  decision::Budget each = budget_of(errand, kPatience);
-  each.states = planning::kStatesEach;
-  const auto value = planning::hour_value(*errand.situation, cases, each);
+  const auto value = planning::hour_value(*errand.situation, cases, budget_of(errand, Pains::firm));
   if (is_over(errand)) return false;
   // Without a value the plans are made with the last one that there was.
-  if (value &&
-      (value->from != hour_value_.from || std::abs(value->value - hour_value_.value) > kSameHourValue)) {
-    hour_value_ = *value;
-    if (errand.watched) plan_one(errand, *errand.watched, budget_of(errand, kQuick), false);
-  }
+  const bool moved = value && (value->from != hour_value_.from ||
+                               std::abs(value->value - hour_value_.value) > kSameHourValue);
+  if (moved) hour_value_ = *value;
   listener_.worth_of_hour(errand.situation, hour_value_);
+  const bool first = !std::exchange(hours_are_valued_, true);
+  if (!said && (moved || first) && errand.watched) plan_one(errand, *errand.watched, Pains::firm);
   return true;
 }
 
-void PlannerThread::plan_one(const Errand& errand, MachineId machine, decision::Budget budget, bool refine) {
+const PlannerThread::Kept* PlannerThread::kept_for(MachineId machine, const diagnosis::Case& of,
+                                                   Pains pains) const {
+  const auto serves = [&](const Kept& kept) {
+    if (kept.pains < pains && !kept.plan.refined) return false;
+    diagnosis::Case its = kept.of;
+    its.sunk = of.sunk;
+    return its == of;
+  };
+  if (const auto own = kept_.find(machine); own != kept_.end() && serves(own->second)) return &own->second;
+  const auto other =
+      std::find_if(kept_.begin(), kept_.end(), [&](const auto& each) { return serves(each.second); });
+  return other == kept_.end() ? nullptr : &other->second;
+}
+
+void PlannerThread::plan_one(const Errand& errand, MachineId machine, Pains pains) {
   auto made = errand.situation->case_of(machine, hour_value_.value);
   if (!made) {
     kept_.erase(machine);
     return listener_.planned(errand.situation, machine,
-                             {.problem = std::move(made.error()), .refined = true});
+                             {.problem = std::move(made.error()), .firm = true, .refined = true});
   }
-  const auto kept = kept_.find(machine);
-  const bool same = kept != kept_.end() && kept->second.of == made->of;
-  auto asked = std::make_shared<const learning::MachineCase>(*std::move(made));
-  if (same && (kept->second.plan.refined || !refine)) {
-    kept->second.plan.asked = asked;
-    return listener_.planned(errand.situation, machine, kept->second.plan);
+  MachinePlan plan{.asked = std::make_shared<const learning::MachineCase>(*std::move(made))};
+  const diagnosis::Case& of = plan.asked->of;
+  if (const Kept* const kept = kept_for(machine, of, pains)) {
+    plan.problem = kept->plan.problem;
+    plan.firm = hours_are_valued_ && (kept->plan.refined || kept->pains != Pains::first_look);
+    plan.refined = kept->plan.refined;
+    if (kept->plan.answer != nullptr) {
+      auto answer = std::make_shared<decision::Answer>(*kept->plan.answer);
+      answer->profit = decision::profit_of(*answer, of);
+      plan.answer = std::move(answer);
+    }
+    kept_.insert_or_assign(machine, Kept{of, plan, kept->pains});
+    return listener_.planned(errand.situation, machine, std::move(plan));
   }
-  auto answer = decision::verdict(asked->of, budget);
+  auto answer = decision::verdict(of, budget_of(errand, pains));
   if (is_over(errand)) return;  // it was cut short
-  MachinePlan plan{.asked = asked};
   if (answer) {
-    plan.refined =
-        refine || (answer->gap == 0 && answer->break_even_price.exact && answer->worth_per_hour.exact);
+    plan.refined = pains == Pains::refined ||
+                   (answer->gap == 0 && answer->break_even_price.exact && answer->worth_per_hour.exact);
+    plan.firm = hours_are_valued_ && (plan.refined || pains != Pains::first_look);
     plan.answer = std::make_shared<const decision::Answer>(*std::move(answer));
   } else {
     plan.problem = std::move(answer.error());
-    plan.refined = true;
+    plan.firm = plan.refined = true;
   }
-  kept_.insert_or_assign(machine, Kept{asked->of, plan});
+  kept_.insert_or_assign(machine, Kept{of, plan, pains});
   listener_.planned(errand.situation, machine, std::move(plan));
 }
 

@@ -19,15 +19,16 @@ struct MachinePlan {
   std::shared_ptr<const learning::MachineCase> asked;  ///< null: `problem` says why
   std::optional<Problem> problem;
   std::shared_ptr<const decision::Answer> answer;  ///< null until the first one is there
+  bool firm = false;     ///< more than a first look: the first step is worth being made
   bool refined = false;  ///< nothing better will come: it is exact, or the time for it is over
 };
 
 /// Plans machines in a thread of its own. Whatever it is asked for last comes first: a new situation or
 /// another machine to watch cancels what is under way. In this order:
-///   1. the machine that is watched, quickly;
+///   1. the machine that is watched: a first look at once, and a firm plan after it;
 ///   2. what an hour is worth, and then every machine that waits;
 ///   3. the machine that is watched again, as exactly as its time allows.
-/// A plan whose case has not changed is kept.
+/// A plan is kept as long as its case is the same, and serves other machines with the same case.
 class PlannerThread {
  public:
   /// What is told as it comes, from the planner's thread. Each says which situation it is about.
@@ -44,9 +45,12 @@ class PlannerThread {
   void plan(std::shared_ptr<const planning::Situation> situation, std::optional<MachineId> watched);
 
  private:
+  /// How much is made of a plan: each takes longer than the one before.
+  enum class Pains { first_look, firm, refined };
   struct Kept {
     diagnosis::Case of;
     MachinePlan plan;
+    Pains pains = Pains::first_look;
   };
   struct Errand {
     std::shared_ptr<const planning::Situation> situation;
@@ -55,14 +59,17 @@ class PlannerThread {
   };
   void work();
   void run(const Errand& errand);
-  void plan_one(const Errand& errand, MachineId machine, decision::Budget budget, bool refine);
+  void plan_one(const Errand& errand, MachineId machine, Pains pains);
+  /// The plan that is kept for this case, what it has cost so far apart, if no less was made of it.
+  const Kept* kept_for(MachineId machine, const diagnosis::Case& of, Pains pains) const;
   bool value_hours(const Errand& errand);
-  decision::Budget budget_of(const Errand& errand, std::chrono::milliseconds time) const;
+  decision::Budget budget_of(const Errand& errand, Pains pains) const;
   bool is_over(const Errand& errand) const { return turn_ != errand.turn; }
 
   Listener listener_;
   std::map<MachineId, Kept> kept_;  // the planner's thread alone
   planning::HourValue hour_value_;  // likewise
+  bool hours_are_valued_ = false;   // until then no plan is firm
   std::mutex mutex_;
   std::condition_variable waiting_;
   Errand next_;

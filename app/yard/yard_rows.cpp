@@ -11,6 +11,7 @@
 #include "app/planning/planning.h"
 #include "core/books/books.h"
 #include "core/decision/why.h"
+#include "core/planning/bench_moment.h"
 #include "core/planning/names.h"
 
 namespace secondpull::app {
@@ -77,6 +78,25 @@ QString link(const Session& session, MachineId machine) {
   return QStringLiteral("<a href=\"%1\">#%2</a>")
       .arg(number(machine))
       .arg(session.tagOf(machine).toHtmlEscaped());
+}
+
+/// What is to be done with a machine for which no plan is to be made.
+QString waitsFor(planning::BenchMoment::What what) {
+  using What = planning::BenchMoment::What;
+  switch (what) {
+    case What::symptom:
+      return tr("say what it does");
+    case What::cause:
+      return tr("say what it was");
+    case What::finish:
+      return tr("test run, then for sale");
+    case What::given_up:
+      return tr("given up: sell or part out");
+    case What::step:
+    case What::gone:
+      break;
+  }
+  return {};
 }
 
 /// "$18", "over $500"
@@ -184,10 +204,16 @@ void addPlan(Session& session, YardRow& row) {
   row.next_step.clear();
   row.next_why.clear();
   if (!is_here(row.stage) || row.stage == Stage::for_sale) return;
+  const auto base = session.knowledge();
+  const learning::Knowledge& knowledge = base->knowledge;
+  const auto books = session.books();
+  using What = planning::BenchMoment::What;
+  const auto moment = planning::bench_moment(books->by_machine().of(row.machine), knowledge);
+  row.next_step = waitsFor(moment.what);
+  if (moment.what != What::step) return;
   const MachinePlan plan = session.planning().last(row.machine);
   if (plan.problem) row.next_why = QString::fromStdString(plan.problem->sentence);
   if (plan.answer == nullptr) return;
-  const learning::Knowledge& knowledge = session.knowledge()->knowledge;
   const decision::Answer& answer = *plan.answer;
   const bool stops = answer.next.kind == decision::Move::Kind::stop;
   row.worth_per_hour = answer.worth_per_hour.value.value_or(decision::highest_hour_value);
@@ -264,7 +290,8 @@ std::vector<TableColumn<YardRow>> yardColumns(const Session& session) {
        .title = tr("Asking"),
        .text = [at](const YardRow& row) { return row.asking ? at->money(*row.asking) : QString{}; },
        .sort = [](const YardRow& row) { return sortable(row.asking); },
-       .number = true},
+       .number = true,
+       .shown = false},
       {.key = "symptom",
        .title = tr("What it does wrong"),
        .text = [](const YardRow& row) { return row.symptom; },

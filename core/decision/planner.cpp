@@ -36,10 +36,7 @@ void read_endings(Answer& answer, const Case& of) {
   answer.chance_of_stop.assign(of.stops.size(), 0);
   for (const Ending& ending : answer.plan.endings)
     if (ending.stop) answer.chance_of_stop[answer.model.stops[*ending.stop].in_case] += ending.chance;
-  answer.profit = profit_of(
-      answer.plan.endings,
-      {.median = price_after_fee(of), .spread = of.revived.spread, .deducted = answer.model.running.cash},
-      of.sunk.cash);
+  answer.profit = profit_of(answer, of);
 }
 
 /// Solves the case and reads the plan; its tables are gone again before more is solved. Whether it is exact.
@@ -57,6 +54,13 @@ bool read_solution(Answer& answer, const Case& of, const Budget& budget) {
 }
 
 }  // namespace
+
+Profit profit_of(const Answer& answer, const Case& of) {
+  return profit_of(
+      answer.plan.endings,
+      {.median = price_after_fee(of), .spread = of.revived.spread, .deducted = answer.model.running.cash},
+      of.sunk.cash);
+}
 
 std::string_view word(Move::Kind kind) {
   switch (kind) {

@@ -67,6 +67,10 @@ NamedMove named(const diagnosis::Case& of, const Model& model, const Move& move)
 /// together. Errors: the first of diagnosis::problems_of.
 Result<Answer> verdict(const diagnosis::Case& of, const Budget& budget = {});
 
+/// The distribution of profit for an answer and a case that differs from the one it answers in what it has
+/// cost so far alone: that changes nothing else.
+Profit profit_of(const Answer& answer, const diagnosis::Case& of);
+
 /// What going on is worth when the first move is not a stop, against the best stop now.
 struct GoingOn {
   double ahead = 0;       ///< worth of the best plan that goes on less that of the best stop; minus infinity:

@@ -51,6 +51,9 @@ class Speaker {
     return test(here);
   }
 
+  /// By how much the chosen move wins.
+  std::string lead(const PlanNode& here) const;
+
  private:
   std::string name(const Move& move) const {
     const NamedMove called = named(case_, answer_.model, move);
@@ -64,21 +67,6 @@ class Speaker {
     if (cost.hours > 0) parts.push_back(fmt::format("{:.0f} min", cost.hours * minutes_an_hour));
     if (cost.days > 0) parts.push_back(fmt::format("{:.4g} {}", cost.days, cost.days == 1 ? "day" : "days"));
     return parts.empty() ? "costs nothing" : "costs " + joined(parts, ", ");
-  }
-
-  /// By how much the chosen move wins.
-  std::string lead(const PlanNode& here) const {
-    if (!here.runner_up) return fmt::format("Going this way is worth {}.", money(here.worth));
-    const double ahead = here.worth - here.runner_up->value;
-    const std::string next_best = name(here.runner_up->move);
-    if (here.runner_up->at_most - here.runner_up->value > unseen)
-      return fmt::format("Going this way is worth {}; the next best found so far is {}, at {}.",
-                         money(here.worth), next_best, money(here.runner_up->value));
-    if (ahead < unseen)
-      return fmt::format("Going this way is worth {}, and beginning with {} is worth as much.",
-                         money(here.worth), next_best);
-    return fmt::format("Going this way is worth {}, which is {} more than beginning with {}.",
-                       money(here.worth), money(ahead), next_best);
   }
 
   std::string stop(const PlanNode& here) const {
@@ -117,10 +105,33 @@ class Speaker {
   const Names& names_;
 };
 
+std::string Speaker::lead(const PlanNode& here) const {
+  if (!here.runner_up) return fmt::format("Going this way is worth {}.", money(here.worth));
+  const double ahead = here.worth - here.runner_up->value;
+  // A search that ran out looks deeper here than there: the plan it gives may be worth less than it knows
+  // of.
+  if (ahead < -unseen)
+    return fmt::format("Going this way is worth {} as far as it is worked out.", money(here.worth));
+  const std::string next_best = name(here.runner_up->move);
+  if (here.runner_up->at_most - here.runner_up->value > unseen)
+    return fmt::format("Going this way is worth {}; the next best found so far is {}, at {}.",
+                       money(here.worth), next_best, money(here.runner_up->value));
+  if (ahead < unseen)
+    return fmt::format("Going this way is worth {}, and beginning with {} is worth as much.",
+                       money(here.worth), next_best);
+  return fmt::format("Going this way is worth {}, which is {} more than beginning with {}.",
+                     money(here.worth), money(ahead), next_best);
+}
+
 }  // namespace
 
 std::string why(const PlanNode& here, const Answer& answer, const Case& of, const Names& names) {
   return Speaker{answer, of, names}.say(here);
+}
+
+std::string why_this(const PlanNode& here, const Answer& answer, const Case& of, const Names& names) {
+  if (here.what == PlanNode::What::revived || here.move.kind == Move::Kind::stop) return {};
+  return Speaker{answer, of, names}.lead(here);
 }
 
 }  // namespace secondpull::decision

@@ -19,4 +19,9 @@ struct Names {
 std::string why(const PlanNode& here, const Answer& answer, const diagnosis::Case& of,
                 const Names& names = {});
 
+/// By how much the step wins over the next best, in one sentence: the end of what why() says of a test or
+/// repair. Empty for a machine that runs and for a stop.
+std::string why_this(const PlanNode& here, const Answer& answer, const diagnosis::Case& of,
+                     const Names& names = {});
+
 }  // namespace secondpull::decision

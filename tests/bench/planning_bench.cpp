@@ -5,6 +5,7 @@
 #include <chrono>
 #include <cstdlib>
 
+#include <QAbstractButton>
 #include <QApplication>
 #include <QElapsedTimer>
 #include <QTemporaryDir>
