@@ -109,4 +109,11 @@ Result<Answer> verdict(const Case& of, const Budget& budget) {
   return answer;
 }
 
+Result<double> value_of(const Case& of, const Budget& budget) {
+  if (const auto problems = diagnosis::problems_of(of); !problems.empty())
+    return tl::unexpected<Problem>(problems.front());
+  const Model model = model_of(of);
+  return solve(model, budget)->progress().value;
+}
+
 }  // namespace secondpull::decision

@@ -71,6 +71,9 @@ Result<Answer> verdict(const diagnosis::Case& of, const Budget& budget = {});
 /// cost so far alone: that changes nothing else.
 Profit profit_of(const Answer& answer, const diagnosis::Case& of);
 
+/// The worth of the best plan alone: Answer::value without the rest. Errors as for verdict().
+Result<double> value_of(const diagnosis::Case& of, const Budget& budget = {});
+
 /// What going on is worth when the first move is not a stop, against the best stop now.
 struct GoingOn {
   double ahead = 0;       ///< worth of the best plan that goes on less that of the best stop; minus infinity:
