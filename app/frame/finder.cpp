@@ -65,7 +65,7 @@ Place placeOf(const AnyId& record) {
     return {"order", "Shelf", Session::tr("order")};
   if (std::holds_alternative<ExpenseId>(record)) return {"spent", "Books", Session::tr("expense")};
   if (std::holds_alternative<TripId>(record)) return {"trip", "Books", Session::tr("trip")};
-  if (std::holds_alternative<FindId>(record)) return {"note", "Yard", Session::tr("find")};
+  if (std::holds_alternative<FindId>(record)) return {"scout", "Scout", Session::tr("find")};
   return {"note", "Books", Session::tr("note")};
 }
 

@@ -3,6 +3,7 @@
 #include "app/bench/bench_page.h"
 #include "app/books/books_page.h"
 #include "app/sale/sale_page.h"
+#include "app/scout/scout_page.h"
 #include "app/shelf/shelf_page.h"
 #include "app/yard/evening_page.h"
 #include "app/yard/spent_page.h"
@@ -12,10 +13,10 @@ namespace secondpull::app {
 
 std::span<const PageEntry> pageEntries() {
   static constexpr PageEntry kEntries[] = {
-      {"Yard", "Alt+1", false, &makeYardPage},   {"Bench", "Alt+2", false, &makeBenchPage},
-      {"Shelf", "Alt+3", false, &makeShelfPage}, {"For sale", "Alt+4", false, &makeSalePage},
-      {"Books", "Alt+5", false, &makeBooksPage}, {"Evening", "Ctrl+E", true, &makeEveningPage},
-      {"Spent", "Ctrl+M", true, &makeSpentPage},
+      {"Yard", "Alt+1", false, &makeYardPage},       {"Scout", "Alt+6", false, &makeScoutPage},
+      {"Bench", "Alt+2", false, &makeBenchPage},     {"Shelf", "Alt+3", false, &makeShelfPage},
+      {"For sale", "Alt+4", false, &makeSalePage},   {"Books", "Alt+5", false, &makeBooksPage},
+      {"Evening", "Ctrl+E", true, &makeEveningPage}, {"Spent", "Ctrl+M", true, &makeSpentPage},
   };
   return kEntries;
 }

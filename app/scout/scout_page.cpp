@@ -1,0 +1,446 @@
+#include "app/scout/scout_page.h"
+
+#include <algorithm>
+
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QShortcut>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+#include "app/bench/bench_panel.h"
+#include "app/frame/session.h"
+#include "app/parts/choices.h"
+#include "app/parts/data_table.h"
+#include "app/parts/edits.h"
+#include "app/parts/grown.h"
+#include "app/parts/look.h"
+#include "app/planning/latest_task.h"
+#include "app/planning/planning.h"
+#include "app/scout/find_rows.h"
+#include "app/scout/lead_form.h"
+#include "app/scout/offer_panel.h"
+#include "app/scout/pocket_panel.h"
+
+namespace secondpull::app {
+namespace {
+
+using planning::Situation;
+
+constexpr int kFormWidth = 62 * kGrid;
+constexpr int kTableHeight = 20 * kGrid;
+
+class ScoutPage : public Page {
+ public:
+  ScoutPage(Session& session, QWidget* parent);
+
+  QString word() const override { return tr("Scout"); }
+  QString iconName() const override { return QStringLiteral("scout"); }
+  QKeySequence key() const override { return {Qt::ALT | Qt::Key_6}; }
+  void refresh(const std::vector<AnyId>&) override {
+    stale_ = true;
+    if (isVisible()) reload();
+  }
+  void start() override { form_->findChild<QWidget*>(QStringLiteral("findKind"))->setFocus(); }
+  std::vector<Deed> deeds() override;
+
+ protected:
+  void showEvent(QShowEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+
+ private:
+  QWidget* makeFind();
+  QWidget* makeButtons();
+  QWidget* makeList();
+  void reload();
+  void work();      ///< has the offer and the questions worked out anew, in the background
+  void workCard();  ///< likewise the pocket card
+  void startAfresh();
+  void open(FindId find);
+  std::optional<Problem> keep();
+  /// Keeps what is typed if it is a find of its own yet; the find, or nothing where that failed.
+  std::optional<FindId> kept();
+  void answer(const QString& test, const QString& outcome);
+  void askPrice();
+  void buy();
+  void end(FindEnd how);
+  bool perform(Result<Change> change);
+  const Find* current() const { return find_ ? session().shop()->find(*find_) : nullptr; }
+
+  bool stale_ = true;
+  bool loading_ = false;
+  std::optional<FindId> find_;    ///< the kept one that is shown; nothing: a new one
+  std::vector<SellerSaid> said_;  ///< of it
+  std::vector<FindRow> rows_;
+  WordRow* view_;
+  QStackedWidget* whole_;
+  LeadForm* form_;
+  OfferPanel* offer_;
+  PocketPanel* pocket_;
+  QWidget* buy_row_;
+  MoneyEdit* price_;
+  QPushButton* buy_;
+  QPushButton* pass_on_;
+  QPushButton* gone_;
+  DataTable* table_;
+  RowModel<FindRow>* model_;
+  HintLine* hint_;
+  std::uint64_t turn_ = 0;  ///< of what is asked last
+  std::uint64_t card_turn_ = 0;
+  LatestTask worker_;  // after all that its tasks tell: it goes first
+  LatestTask card_worker_;
+};
+
+ScoutPage::ScoutPage(Session& session, QWidget* parent) : Page(session, parent) {
+  setObjectName(QStringLiteral("scoutPage"));
+  view_ = new WordRow{QStringLiteral("scoutView"), {tr("a find"), tr("pocket card")}, this};
+  view_->setAccessibleName(tr("What to see"));
+  auto* fresh = new QPushButton{tr("New find"), this};
+  fresh->setObjectName(QStringLiteral("scoutNew"));
+  connect(fresh, &QPushButton::clicked, this, [this] {
+    startAfresh();
+    start();
+  });
+  auto* head = new QHBoxLayout;
+  head->addWidget(heading(tr("Scout")));
+  head->addSpacing(2 * kGrid);
+  head->addWidget(view_);
+  head->addStretch(1);
+  head->addWidget(fresh);
+
+  pocket_ = new PocketPanel{session};
+  connect(pocket_, &PocketPanel::said, this, &Page::wantsSaid);
+  whole_ = new QStackedWidget;
+  whole_->addWidget(makeFind());
+  whole_->addWidget(pocket_);
+  connect(view_, &WordRow::chosen, this, [this](int index) {
+    whole_->setCurrentIndex(index);
+    if (index == 1) workCard();
+  });
+  auto* box = new QVBoxLayout{this};
+  box->setContentsMargins(3 * kGrid, 2 * kGrid, 3 * kGrid, kGrid);
+  box->setSpacing(kGrid);
+  box->addLayout(head);
+  box->addWidget(whole_, 1);
+
+  auto* bought = new QShortcut{QKeySequence{Qt::CTRL | Qt::Key_B}, this};
+  bought->setContext(Qt::WidgetWithChildrenShortcut);
+  connect(bought, &QShortcut::activated, this, [this] { buy_row_->isHidden() ? askPrice() : buy(); });
+  connect(&session.planning(), &Planning::hourValueChanged, this, [this] {
+    if (isVisible()) work();
+  });
+  startAfresh();
+}
+
+QWidget* ScoutPage::makeFind() {
+  auto* side = new QWidget;
+  auto* left = new QVBoxLayout{side};
+  left->setContentsMargins(0, 0, 0, 0);
+  form_ = new LeadForm{session()};
+  form_->setTitleShown(false);
+  form_->onSave([this] { return keep(); });
+  left->addWidget(form_);
+  left->addWidget(makeButtons());
+  left->addStretch(1);
+  side->setFixedWidth(grown(kFormWidth));
+  connect(form_, &LeadForm::edited, this, [this] {
+    if (!loading_) work();
+  });
+  connect(form_, &Form::left, this, [this] {
+    form_->setVisible(true);
+    table_->setFocus();
+  });
+
+  offer_ = new OfferPanel{session()};
+  connect(offer_, &OfferPanel::answered, this, &ScoutPage::answer);
+  connect(offer_, &OfferPanel::symptomSaid, this, [this](const QString& symptom) {
+    form_->setSymptom(symptom);
+    offer_->start();
+  });
+  const auto scrolled = [](QWidget* inside) {
+    auto* area = new QScrollArea;
+    area->setWidgetResizable(true);
+    area->setFrameShape(QFrame::NoFrame);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setWidget(inside);
+    return area;
+  };
+  auto* left_area = scrolled(side);
+  left_area->setFixedWidth(grown(kFormWidth) + 2 * kGrid);
+  auto* sides = new QHBoxLayout;
+  sides->setSpacing(3 * kGrid);
+  sides->addWidget(left_area);
+  sides->addWidget(scrolled(offer_), 1);
+  auto* content = new QWidget;
+  auto* box = new QVBoxLayout{content};
+  box->setContentsMargins(0, 0, 0, 0);
+  box->setSpacing(kGrid);
+  box->addLayout(sides, 1);
+  box->addWidget(makeList());
+  return content;
+}
+
+QWidget* ScoutPage::makeButtons() {
+  auto* all = new QWidget;
+  auto* box = new QVBoxLayout{all};
+  box->setContentsMargins(0, 0, 0, 0);
+  auto* line = new QHBoxLayout;
+  const auto button = [&](const char* name, const QString& words) {
+    auto* made = new QPushButton{words, all};
+    made->setObjectName(QString::fromLatin1(name));
+    line->addWidget(made);
+    return made;
+  };
+  buy_ = button("scoutBuy", tr("Bought it"));
+  buy_->setToolTip(tr("Ctrl+B"));
+  pass_on_ = button("scoutPassOn", tr("Passed on"));
+  gone_ = button("scoutGone", tr("Gone"));
+  line->addStretch(1);
+  box->addLayout(line);
+  buy_row_ = new QWidget{all};
+  auto* price_line = new QHBoxLayout{buy_row_};
+  price_line->setContentsMargins(0, 0, 0, 0);
+  price_ = new MoneyEdit{QStringLiteral("scoutPrice"), session().currency(), buy_row_};
+  price_->setAccessibleName(tr("Price paid"));
+  auto* label = new QLabel{tr("Price paid"), buy_row_};
+  label->setBuddy(price_);
+  auto* take_in = new QPushButton{tr("Take it in"), buy_row_};
+  take_in->setObjectName(QStringLiteral("scoutTakeIn"));
+  setRank(take_in, "first");
+  price_line->addWidget(label);
+  price_line->addWidget(price_, 1);
+  price_line->addWidget(take_in);
+  buy_row_->hide();
+  box->addWidget(buy_row_);
+  hint_ = new HintLine{QStringLiteral("scout"), all};
+  box->addWidget(hint_);
+  connect(buy_, &QPushButton::clicked, this, &ScoutPage::askPrice);
+  connect(take_in, &QPushButton::clicked, this, &ScoutPage::buy);
+  connect(price_, &QLineEdit::returnPressed, this, &ScoutPage::buy);
+  connect(pass_on_, &QPushButton::clicked, this, [this] { end(FindEnd::passed_on); });
+  connect(gone_, &QPushButton::clicked, this, [this] { end(FindEnd::gone); });
+  return all;
+}
+
+QWidget* ScoutPage::makeList() {
+  model_ = new RowModel<FindRow>{findColumns(session()), this};
+  table_ = new DataTable{session(), QStringLiteral("scout_finds")};
+  table_->setObjectName(QStringLiteral("scoutTable"));
+  table_->setAccessibleName(tr("Finds so far"));
+  table_->setRowModel(model_);
+  table_->setFixedHeight(grown(kTableHeight));
+  connect(table_, &DataTable::opened, this,
+          [this](int row) { open(rows_[static_cast<std::size_t>(row)].find); });
+  return table_;
+}
+
+void ScoutPage::showEvent(QShowEvent* event) {
+  Page::showEvent(event);
+  if (stale_) reload();
+}
+
+void ScoutPage::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Escape && !buy_row_->isHidden()) {
+    buy_row_->hide();
+    buy_->setFocus();
+    return;
+  }
+  Page::keyPressEvent(event);
+}
+
+void ScoutPage::reload() {
+  const bool first = stale_ && !find_ && rows_.empty();
+  stale_ = false;
+  rows_ = findRows(session());
+  model_->setRows(rows_);
+  table_->setVisible(!rows_.empty());
+  if (find_ && current() == nullptr) startAfresh();  // undone
+  if (const Find* const find = current()) {
+    said_.clear();
+    for (const FindAnswer& each : session().shop()->all<FindAnswer>())
+      if (each.find == find->id) said_.push_back({each.test, each.outcome});
+  }
+  const Find* const find = current();
+  const bool bought = find != nullptr && find->how == FindEnd::bought;
+  for (QPushButton* each : {buy_, pass_on_, gone_})
+    each->setEnabled(!bought);
+  if (first) form_->open();
+  session().planning().backlog();  // has an hour valued, if nobody did
+  work();
+  if (whole_->currentIndex() == 1) workCard();
+}
+
+void ScoutPage::work() {
+  offer_->showSaid(said_);
+  planning::Lead lead = form_->lead();
+  for (const SellerSaid& line : said_)
+    lead.machine.answers.push_back({line.test, line.outcome});
+  offer_->showLead(lead);
+  const auto situation = session().planning().situation();
+  const planning::HourValue hour = session().planning().hourValue();
+  const std::uint64_t turn = ++turn_;
+  worker_.run([this, lead, situation, hour, turn](const LatestTask::IsStale& is_stale) {
+    const auto tell = [this, turn](auto act) {
+      QMetaObject::invokeMethod(
+          this,
+          [this, turn, act = std::move(act)] {
+            if (turn == turn_) act();
+          },
+          Qt::QueuedConnection);
+    };
+    decision::Budget budget{.states = planning::kStatesToAsk};
+    budget.go_on = [&](const decision::Progress&) { return !is_stale(); };
+    const auto worth = planning::lead_worth(*situation, lead, hour.value, budget);
+    if (is_stale()) return;
+    tell([this, worth, hour] { offer_->showWorth(worth, hour); });
+    auto questions = planning::seller_questions(*situation, lead, hour.value, budget);
+    if (is_stale()) return;
+    tell([this, questions = questions ? *std::move(questions) : std::vector<planning::SellerQuestion>{}] {
+      offer_->showQuestions(questions);
+    });
+  });
+}
+
+void ScoutPage::workCard() {
+  pocket_->showWorking();
+  const auto situation = session().planning().situation();
+  const planning::HourValue hour = session().planning().hourValue();
+  const Money margin = form_->lead().margin;
+  const std::uint64_t turn = ++card_turn_;
+  card_worker_.run([this, situation, hour, margin, turn](const LatestTask::IsStale& is_stale) {
+    decision::Budget budget{.states = planning::kStatesToAsk};
+    budget.go_on = [&](const decision::Progress&) { return !is_stale(); };
+    auto card = planning::pocket_card(*situation, hour.value, margin, budget);
+    if (is_stale()) return;
+    QMetaObject::invokeMethod(
+        this,
+        [this, turn, hour, card = std::move(card)] {
+          if (turn == card_turn_) pocket_->showCard(card, hour);
+        },
+        Qt::QueuedConnection);
+  });
+}
+
+void ScoutPage::startAfresh() {
+  find_.reset();
+  said_.clear();
+  buy_row_->hide();
+  hint_->clearHint();
+  loading_ = true;
+  form_->startAfresh();
+  loading_ = false;
+  if (isVisible()) reload();
+}
+
+void ScoutPage::open(FindId id) {
+  find_ = id;
+  loading_ = true;
+  form_->fillFrom(*current());
+  form_->setVisible(true);
+  loading_ = false;
+  buy_row_->hide();
+  hint_->clearHint();
+  reload();
+}
+
+bool ScoutPage::perform(Result<Change> change) {
+  const auto failed = session().perform(std::move(change));
+  if (failed)
+    hint_->problem(*failed);
+  else
+    hint_->clearHint();
+  return !failed;
+}
+
+std::optional<Problem> ScoutPage::keep() {
+  if (const Find* const find = current())
+    return session().perform(change_find(*session().shop(), form_->over(*find)));
+  NewFind find = form_->newFind();
+  find.said = said_;
+  const auto before = session().shop();
+  if (auto failed = session().perform(note_find(*before, find))) return failed;
+  for (const Find& each : session().shop()->all<Find>())
+    if (before->find(each.id) == nullptr) find_ = each.id;
+  reload();
+  return std::nullopt;
+}
+
+std::optional<FindId> ScoutPage::kept() {
+  if (const auto failed = keep()) {
+    form_->showProblem(*failed);
+    return std::nullopt;
+  }
+  return find_;
+}
+
+void ScoutPage::answer(const QString& test, const QString& outcome) {
+  const std::string asked = test.toStdString();
+  const std::string said = outcome.toStdString();
+  if (find_) {
+    perform(answer_find(*session().shop(), *find_, session().today(), asked, said));
+    return;
+  }
+  std::erase_if(said_, [&](const SellerSaid& line) { return line.test == asked; });
+  if (!said.empty()) said_.push_back({asked, said});
+  work();
+}
+
+void ScoutPage::askPrice() {
+  if (const Find* const find = current(); find != nullptr && find->how == FindEnd::bought) return;
+  buy_row_->show();
+  const auto asking = form_->lead().asking;
+  price_->setGuess(QString::fromStdString(plain(asking.value_or(Money{}), session().currency())));
+  price_->setFocus();
+  price_->selectAll();
+}
+
+void ScoutPage::buy() {
+  if (const auto wrong = price_->problem()) return hint_->problem(*wrong);
+  const auto find = kept();
+  if (!find) return;
+  const Find& about = *session().shop()->find(*find);
+  const Money price = price_->value().value_or(Money{});
+  BuyFind bought{.date = session().today(),
+                 .source = price.is_zero() ? Source::curb : Source::private_sale,
+                 .price = price,
+                 .pickup_cost = about.pickup_cost,
+                 .miles = about.miles,
+                 .minutes = about.minutes};
+  if (bought.miles && bought.miles->count == 0) bought.miles.reset();
+  if (bought.minutes && bought.minutes->count == 0) bought.minutes.reset();
+  if (!perform(buy_find(*session().shop(), *find, bought))) return;
+  const auto machine = session().shop()->find(*find)->machine;
+  startAfresh();
+  if (machine) emit wantsMachine(*machine);
+}
+
+void ScoutPage::end(FindEnd how) {
+  const auto find = kept();
+  if (find && perform(pass_on_find(*session().shop(), *find, session().today(), how, {}))) startAfresh();
+}
+
+std::vector<Page::Deed> ScoutPage::deeds() {
+  return {{tr("look at a find"),
+           {},
+           [this] {
+             emit wantsPage(word(), MachineId{});
+             startAfresh();
+             start();
+           }},
+          {tr("pocket card: most to pay"), {}, [this] {
+             emit wantsPage(word(), MachineId{});
+             view_->setCurrent(1);
+             emit view_->chosen(1);
+           }}};
+}
+
+}  // namespace
+
+Page* makeScoutPage(Session& session, QWidget* parent) {
+  return new ScoutPage{session, parent};
+}
+
+}  // namespace secondpull::app

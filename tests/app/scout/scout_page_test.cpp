@@ -1,0 +1,125 @@
+// Scout through its own fields, as a person types into them.
+
+#include "app/scout/scout_page.h"
+
+#include <QAbstractButton>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QtTest/QTest>
+#include <gmock/gmock.h>
+
+#include "tests/app/bench/test_shop.h"
+
+namespace secondpull::app {
+namespace {
+
+using testing::HasSubstr;
+
+constexpr int kPatience = 60'000;  // milliseconds for what is worked out beside
+
+class ScoutTest : public testing::Test {
+ protected:
+  ScoutTest() : page_{makeScoutPage(test_.session(), nullptr)} {
+    QObject::connect(&test_.session(), &Session::changed, page_.get(),
+                     [this](const std::vector<AnyId>& ids) { page_->refresh(ids); });
+    QObject::connect(page_.get(), &Page::wantsMachine, page_.get(),
+                     [this](MachineId machine) { opened_ = machine; });
+    page_->resize(1280, 700);
+    page_->show();
+  }
+  template <class Widget>
+  Widget* child(const char* name) {
+    auto* found = page_->findChild<Widget*>(QString::fromLatin1(name));
+    EXPECT_NE(found, nullptr) << name;
+    return found;
+  }
+  void type(const char* name, const char* keys) {
+    auto* field = child<QLineEdit>(name);
+    field->setFocus();
+    field->clear();
+    QTest::keyClicks(field, QString::fromUtf8(keys));
+  }
+  void click(const char* name) { child<QAbstractButton>(name)->click(); }
+  std::string shows(const char* name) { return child<QLabel>(name)->text().toStdString(); }
+  /// A push mower that surges, at $20.
+  void describe() {
+    type("findWhat", "Tarnwick 21P");
+    type("findSymptom", "Speed swings up and down");
+    type("findAsking", "20");
+  }
+  bool waitForAnswers() {
+    return QTest::qWaitFor(
+        [this] { return page_->findChild<QWidget*>(QStringLiteral("scoutAnswer1")) != nullptr; }, kPatience);
+  }
+  const Find& onlyFind() { return *test_.shop()->all<Find>().begin(); }
+
+  TestShop test_;
+  std::unique_ptr<Page> page_;
+  std::optional<MachineId> opened_;
+};
+
+TEST_F(ScoutTest, ShowsWhatToOfferAndWhatItTakes) {
+  describe();
+  ASSERT_TRUE(waitForAnswers());
+  EXPECT_THAT(shows("scoutOffer"), HasSubstr("Offer up to $"));
+  EXPECT_THAT(shows("scoutAsked"), HasSubstr("$20"));
+  EXPECT_THAT(shows("scoutChance"), HasSubstr("Chance of making money when bought for $20"));
+  EXPECT_THAT(shows("scoutTakes"), HasSubstr("First step"));
+}
+
+TEST_F(ScoutTest, AnAnswerOfTheSellerIsListedAndCanBeTakenBack) {
+  describe();
+  ASSERT_TRUE(waitForAnswers());
+  const std::string before = shows("scoutQuestion");
+  click("scoutAnswer1");
+  ASSERT_NE(page_->findChild<QPushButton*>(QStringLiteral("scoutSaid1")), nullptr);
+  ASSERT_TRUE(QTest::qWaitFor([&] { return shows("scoutQuestion") != before; }, kPatience));
+  click("scoutSaid1");
+  EXPECT_TRUE(QTest::qWaitFor([&] { return shows("scoutQuestion") == before; }, kPatience));
+}
+
+TEST_F(ScoutTest, ABoughtFindIsAMachineWithItsFaultAndWhatWasSaid) {
+  describe();
+  ASSERT_TRUE(waitForAnswers());
+  click("scoutAnswer1");
+  click("scoutBuy");
+  type("scoutPrice", "15");
+  click("scoutTakeIn");
+  ASSERT_TRUE(opened_);
+  const auto books = test_.books();
+  const ByMachine::Lines& lines = books->by_machine().of(*opened_);
+  ASSERT_EQ(lines.faults.size(), 1U);
+  EXPECT_EQ(lines.faults.front()->symptom, "Speed swings up and down");
+  ASSERT_EQ(lines.findings.size(), 1U);
+  EXPECT_EQ(lines.findings.front()->note, "said by the seller");
+  EXPECT_EQ(lines.acquisition->price, cents(15'00));
+  EXPECT_EQ(onlyFind().how, FindEnd::bought);
+
+  test_.session().undo();
+  EXPECT_TRUE(test_.shop()->all<Machine>().empty());
+  EXPECT_EQ(onlyFind().how, std::nullopt);
+}
+
+TEST_F(ScoutTest, WhatIsPassedOnIsKept) {
+  describe();
+  click("scoutPassOn");
+  ASSERT_EQ(test_.shop()->all<Find>().size(), 1U);
+  EXPECT_EQ(onlyFind().how, FindEnd::passed_on);
+  EXPECT_EQ(onlyFind().make, "Tarnwick");
+  EXPECT_EQ(child<QLineEdit>("findWhat")->text(), "");
+  test_.session().undo();
+  EXPECT_EQ(onlyFind().how, std::nullopt);
+}
+
+TEST_F(ScoutTest, KeepingWhatWasKeptChangesIt) {
+  describe();
+  click("save");
+  type("findAsking", "35");
+  click("save");
+  ASSERT_EQ(test_.shop()->all<Find>().size(), 1U);
+  EXPECT_EQ(onlyFind().asking, cents(35'00));
+}
+
+}  // namespace
+}  // namespace secondpull::app
