@@ -5,6 +5,7 @@
 
 #include "core/learning/knowledge_base.h"
 #include "core/result.h"
+#include "core/shop/shop.h"
 
 namespace secondpull::db {
 
@@ -20,6 +21,11 @@ struct KnowledgeText {
 /// field, a value of the wrong kind, an entry without origin, a reference to no entry, and all of
 /// learning::problems_of.
 Result<learning::KnowledgeBase> read_knowledge(const std::vector<KnowledgeText>& parts);
+
+/// The published knowledge base with the shop's own entries laid over it, read anew at each call. A problem
+/// of an own entry names it ("own entry tests spark, tests.spark.minutes"); one of a published entry says
+/// which no longer fits to an own one.
+Result<learning::KnowledgeBase> knowledge_with_own_entries(const Shop& shop);
 
 /// The knowledge base that comes with the program (resources/knowledge).
 const learning::KnowledgeBase& published_knowledge();

@@ -21,6 +21,7 @@ namespace {
 using namespace learning;
 using diagnosis::TestShowed;
 using testing::HasSubstr;
+using testing::StartsWith;
 
 const KnowledgeBase& base() {
   return db::published_knowledge();
@@ -156,6 +157,64 @@ TEST(KnowledgeJson, APartToPullThatCannotBeIsRefusedByName) {
   EXPECT_EQ(refused(part(R"("chance": 1, "goes_with": "boat")")).value, "boat");
   EXPECT_EQ(refused(part(R"("chance": 1, "sources": ["S9"])")).value, "S9");
   EXPECT_THAT(refused(part(R"("says": "")")).sentence, HasSubstr("\"chance\""));
+}
+
+KnowledgeEdit own(std::int64_t id, const char* section, const char* entry, const char* text) {
+  return {.id = KnowledgeEditId{id}, .entered = id, .section = section, .entry = entry, .text = text};
+}
+Shop shop_that_knows(std::initializer_list<KnowledgeEdit> edits) {
+  Shop shop;
+  for (const KnowledgeEdit& edit : edits)
+    shop.all<KnowledgeEdit>().insert(edit);
+  return shop;
+}
+Problem refused(const KnowledgeEdit& edit) {
+  const auto read = db::knowledge_with_own_entries(shop_that_knows({edit}));
+  EXPECT_FALSE(read) << edit.text;
+  return read ? Problem{} : read.error();
+}
+
+constexpr const char* kNeedleWorn = R"({"name": "needle worn out", "says": "drips", "note": "own shop"})";
+
+TEST(OwnEntries, TakeThePlaceOfPublishedOnesAndStandBesideThem) {
+  const auto read = db::knowledge_with_own_entries(
+      shop_that_knows({own(1, "causes", "coil-dead", R"({"name": "coil is gone", "note": "own shop"})"),
+                       own(2, "causes", "needle-worn", kNeedleWorn)}));
+  ASSERT_TRUE(read) << read.error().sentence;
+  EXPECT_EQ(read->knowledge.causes.size(), base().knowledge.causes.size() + 1);
+  ASSERT_NE(read->knowledge.cause("coil-dead"), nullptr);
+  EXPECT_EQ(read->knowledge.cause("coil-dead")->name, "coil is gone");
+  EXPECT_EQ(read->texts.at("coil-dead").says, "") << "as a whole";
+  EXPECT_EQ(read->texts.at("needle-worn").says, "drips");
+  EXPECT_EQ(read->knowledge.tests.size(), base().knowledge.tests.size());
+}
+
+TEST(OwnEntries, AreNoneInAShopThatKeptNone) {
+  const auto read = db::knowledge_with_own_entries({});
+  ASSERT_TRUE(read);
+  EXPECT_EQ(read->texts.size(), base().texts.size());
+}
+
+TEST(OwnEntries, NameThemselvesInAProblem) {
+  const Problem no_json = refused(own(1, "causes", "needle-worn", R"({"name": )"));
+  EXPECT_THAT(no_json.field, StartsWith("own entry causes needle-worn"));
+  const Problem no_entry = refused(own(1, "causes", "needle-worn", "3"));
+  EXPECT_EQ(no_entry.field, "own entry causes needle-worn, causes.needle-worn");
+  const Problem unknown =
+      refused(own(1, "causes", "needle-worn", R"({"name": "x", "colour": 1, "note": "own shop"})"));
+  EXPECT_EQ(unknown.field, "own entry causes needle-worn, causes.needle-worn.colour");
+  EXPECT_THAT(unknown.sentence, StartsWith("own entry causes needle-worn: "));
+  const Problem no_section = refused(own(1, "reasons", "needle-worn", kNeedleWorn));
+  EXPECT_EQ(no_section.field, "own entry reasons needle-worn, reasons");
+  const Problem no_cause = refused(
+      own(1, "symptoms", "drips", R"({"name": "Drips", "causes": {"nothing": 1}, "note": "own shop"})"));
+  EXPECT_THAT(no_cause.field, StartsWith("own entry symptoms drips, symptoms.drips"));
+}
+
+TEST(OwnEntries, HoldNothingButTheirOneEntry) {
+  const Problem more =
+      refused(own(1, "causes", "needle-worn", R"({"name": "x", "note": "y"}}, "tests": {"z": {}})"));
+  EXPECT_THAT(more.field, StartsWith("own entry causes needle-worn"));
 }
 
 TEST(PublishedKnowledge, ResolvesAndEveryRowAddsUpToOne) {
