@@ -36,6 +36,7 @@
 #include "app/planning/planning.h"
 #include "core/diagnosis/belief.h"
 #include "core/learning/stops.h"
+#include "core/learning/whose.h"
 #include "core/planning/names.h"
 
 namespace secondpull::app {
@@ -51,6 +52,16 @@ QFrame* hairline(QWidget* parent) {
   line->setFrameShadow(QFrame::Plain);
   line->setForegroundRole(QPalette::Mid);
   return line;
+}
+
+/// How often a cause is behind a symptom: how much of that is this shop's own record.
+QString whoseCount(const learning::Knowledge& knowledge, const std::string& symptom, const std::string& cause,
+                   const learning::Tallies& tallies) {
+  const learning::Symptom* const known = knowledge.symptom(symptom);
+  if (known == nullptr) return {};
+  const learning::Share share = learning::share_of_cause(*known, cause, tallies);
+  if (share.own <= 0) return Page::tr("from the knowledge base");
+  return Page::tr("%1 of your own cases beside %2 believed").arg(qRound(share.own)).arg(qRound(share.known));
 }
 
 class BenchPage : public Page {
@@ -378,8 +389,10 @@ void BenchPage::showChances(const MachinePlan& plan) {
   const std::vector<double> belief = diagnosis::posterior(of);
   std::vector<ChancesView::Line> lines;
   for (std::size_t i = 0; i < belief.size(); ++i)
-    lines.push_back(
-        {QString::fromStdString(planning::called_cause(of.causes[i].id, base->knowledge)), belief[i]});
+    lines.push_back({QString::fromStdString(planning::called_cause(of.causes[i].id, base->knowledge)),
+                     belief[i],
+                     whoseCount(base->knowledge, plan.asked->question.symptom, of.causes[i].id,
+                                session().planning().situation()->learned().tallies)});
   std::stable_sort(lines.begin(), lines.end(),
                    [](const auto& a, const auto& b) { return a.chance > b.chance; });
   chances_->setLines(lines);

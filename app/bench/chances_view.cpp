@@ -41,6 +41,7 @@ void ChancesView::setLines(const std::vector<Line>& lines) {
     } else if (line.chance > 0) {
       rest.chance += line.chance;
       rest.name = line.name;
+      rest.whose = count == 0 ? line.whose : QString{};
       ++count;
     }
   }
@@ -50,8 +51,10 @@ void ChancesView::setLines(const std::vector<Line>& lines) {
   lines_ = std::move(shown);
   QStringList words;
   for (const Line& line : lines_)
-    words << tr("%1: %2").arg(line.name, percent(line.chance));
+    words << (line.whose.isEmpty() ? tr("%1: %2").arg(line.name, percent(line.chance))
+                                   : tr("%1: %2 (%3)").arg(line.name, percent(line.chance), line.whose));
   setAccessibleDescription(words.join(QStringLiteral("; ")));
+  setToolTip(words.join(QChar::LineFeed));
   updateGeometry();
   update();
 }

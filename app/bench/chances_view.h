@@ -14,6 +14,7 @@ class ChancesView : public QWidget {
   struct Line {
     QString name;
     double chance = 0;  ///< [0, 1]
+    QString whose;      ///< where the number comes from; shown under the pointer, and to a screen reader
     friend bool operator==(const Line&, const Line&) = default;
   };
   explicit ChancesView(QWidget* parent);

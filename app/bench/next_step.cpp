@@ -221,9 +221,6 @@ std::optional<NamedMove> NextStep::stepFor(const MachinePlan& plan) {
 
 void NextStep::showWaiting() {
   kind_->setText(tr("Next step"));
-  // Digits typed meanwhile do not fall into some field.
-  if (outcomes_->isAncestorOf(QApplication::focusWidget()) && parentWidget() != nullptr)
-    parentWidget()->setFocus();
   title_->setText(plan_.problem ? QString{} : tr("Working it out…"));
   title_->setVisible(!plan_.problem);
   if (plan_.problem) hint_->problem(*plan_.problem);

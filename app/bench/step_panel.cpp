@@ -1,5 +1,6 @@
 #include "app/bench/step_panel.h"
 
+#include <QApplication>
 #include <QVBoxLayout>
 
 #include "app/bench/cause_choice.h"
@@ -43,12 +44,14 @@ void StepPanel::turned() {
 }
 
 void StepPanel::refresh() {
+  // What had the focus may go with the step that was made.
+  const bool had_focus = hasFocus() || isAncestorOf(QApplication::focusWidget());
   const auto books = session().books();
   moment_ = planning::bench_moment(books->by_machine().of(machine()), session().knowledge()->knowledge);
   // Of a machine that waits for no step there is no plan to be made.
   session().planning().watch(moment_.what == What::step ? std::optional{machine()} : std::nullopt);
   showMoment(moment_, moment_.what == What::step ? session().planning().now(machine()) : MachinePlan{});
-  if (hasFocus()) start();
+  if (had_focus && (hasFocus() || !isAncestorOf(QApplication::focusWidget()))) start();
 }
 
 void StepPanel::showMoment(const planning::BenchMoment& moment, const MachinePlan& plan) {

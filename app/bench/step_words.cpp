@@ -27,7 +27,8 @@ QString text(const std::string& words) {
 QString takes(double minutes, double cost, double days, const Currency& currency) {
   QStringList parts;
   parts << say("%1 min").arg(qRound(minutes));
-  if (cost > 0) parts << say("about %1").arg(wholeMoney(cost, currency));
+  constexpr double kShows = 0.5;  // less would read as nothing
+  if (cost >= kShows) parts << say("about %1").arg(wholeMoney(cost, currency));
   if (days > 0) parts << (days == 1 ? say("1 day") : say("%1 days").arg(QString::number(days, 'g', 3)));
   return parts.join(QStringLiteral(", "));
 }

@@ -66,8 +66,7 @@ void SymptomChoice::show(MachineId machine, std::optional<FaultId> fault, const 
   says_->setText(
       said.isEmpty()
           ? tr("Once it is said, the tests follow that find the cause with least work.")
-          : tr("\"%1\" is in nobody's words but yours: say which of these it is, and the tests follow.")
-                .arg(said));
+          : tr("It is written down as \"%1\". Say which of these it does, and the tests follow.").arg(said));
   std::vector<NumberedChoices::Choice> choices;
   for (const QString& name : symptoms_.mid(0, kMostButtons))
     choices.push_back({name, {}});

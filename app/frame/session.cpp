@@ -62,6 +62,9 @@ struct Session::Impl {
   mutable std::shared_ptr<const Books> books;
   mutable std::shared_ptr<const Shop> books_of;  ///< the records that `books` were last tried for
   mutable std::optional<Problem> books_problem;
+  mutable std::shared_ptr<const learning::KnowledgeBase> knowledge;
+  mutable std::optional<Problem> knowledge_problem;
+  mutable Table<KnowledgeEdit> knowledge_of;  ///< the own entries that are laid over it
   mutable Writer writer;  ///< it goes before all above, and what it still has to do may not outlive them
   std::unique_ptr<Planning> planning;
 
@@ -133,8 +136,23 @@ std::optional<Problem> Session::booksProblem() const {
 }
 
 std::shared_ptr<const learning::KnowledgeBase> Session::knowledge() const {
-  // It lives as long as the program.
-  return {std::shared_ptr<void>{}, &db::published_knowledge()};
+  const auto& own = impl_->shop->all<KnowledgeEdit>();
+  if (impl_->knowledge != nullptr && impl_->knowledge_of == own) return impl_->knowledge;
+  impl_->knowledge_of = own;
+  impl_->knowledge_problem.reset();
+  // The published one lives as long as the program.
+  impl_->knowledge = {std::shared_ptr<void>{}, &db::published_knowledge()};
+  if (own.empty()) return impl_->knowledge;
+  if (auto made = db::knowledge_with_own_entries(*impl_->shop))
+    impl_->knowledge = std::make_shared<const learning::KnowledgeBase>(*std::move(made));
+  else
+    impl_->knowledge_problem = made.error();
+  return impl_->knowledge;
+}
+
+std::optional<Problem> Session::knowledgeProblem() const {
+  knowledge();
+  return impl_->knowledge_problem;
 }
 
 Planning& Session::planning() {

@@ -42,8 +42,10 @@ class Session : public QObject {
   const MileageRates& mileageRates() const;
   const SelfEmploymentRates& taxRates() const;
   const FormLines& formLines() const;
-  /// The knowledge base as this shop has it.
+  /// The knowledge base as this shop has it: its own entries win. Where they cannot be read the published one
+  /// stands alone, and knowledgeProblem() says what is wrong.
   std::shared_ptr<const learning::KnowledgeBase> knowledge() const;
+  std::optional<Problem> knowledgeProblem() const;
   /// The plans of the machines that wait, worked out in the background.
   Planning& planning();
   Date today() const;

@@ -92,6 +92,7 @@ struct Form::Impl : public QObject {
   QLabel* general = nullptr;  ///< a problem that names no field here
   QTimer timer;
   QJsonObject untouched;  ///< the fields as the page filled them in
+  QString untouched_extra;
   int columns = 2, row = 0, column = 0;
 
   QJsonObject contents() const {
@@ -100,8 +101,14 @@ struct Form::Impl : public QObject {
       all[field.name] = contentOf(field.widget);
     return all;
   }
+  void noteUntouched() {
+    untouched = contents();
+    if (write_extra) untouched_extra = write_extra();
+  }
   QString asText() const {
-    return QString::fromUtf8(QJsonDocument{contents()}.toJson(QJsonDocument::Compact));
+    QJsonObject all = contents();
+    if (write_extra) all[kExtra] = write_extra();
+    return QString::fromUtf8(QJsonDocument{all}.toJson(QJsonDocument::Compact));
   }
   bool offering() const { return offer->isVisibleTo(form); }
   void touched() {
@@ -109,6 +116,7 @@ struct Form::Impl : public QObject {
   }
   /// Does anything stand here that the person put in? Guesses that the program wrote are no draft.
   bool filledIn() const {
+    if (write_extra && write_extra() != untouched_extra) return true;
     return std::any_of(fields.begin(), fields.end(), [&](const Field& field) {
       const QString content = contentOf(field.widget);
       return content != untouched[field.name].toString() && !content.startsWith(kGuessMark);
@@ -200,7 +208,7 @@ void Form::Impl::trySave() {
   }
   timer.stop();
   session.dropDraft(name);
-  untouched = contents();
+  noteUntouched();
   emit form->saved();
 }
 
@@ -303,7 +311,7 @@ void Form::addField(const QString& field, const QString& label, QWidget* widget,
   in.column += span;
   if (auto* text = qobject_cast<QPlainTextEdit*>(widget)) text->setTabChangesFocus(true);
   in.fields.push_back({field, widget, problem_label});
-  in.untouched = in.contents();
+  in.noteUntouched();
   in.watch(widget);
   setTabOrder(widget, in.save_button);
 }
@@ -323,7 +331,7 @@ void Form::setFieldShown(const QString& field, bool shown) {
 void Form::setExtraDraft(std::function<QString()> write, std::function<void(const QString&)> read) {
   impl_->write_extra = std::move(write);
   impl_->read_extra = std::move(read);
-  impl_->untouched = impl_->contents();
+  impl_->noteUntouched();
 }
 
 void Form::noteEdited() {
@@ -352,7 +360,7 @@ void Form::open() {
   in.clearProblems();
   const std::optional<QString> draft = in.session.draft(in.name);
   const bool other = draft && *draft != in.asText();
-  if (!draft) in.untouched = in.contents();
+  if (!draft) in.noteUntouched();
   in.offer->setVisible(other);
   in.body->setEnabled(!other);
   show();
@@ -375,7 +383,7 @@ void Form::clear() {
   in.clearProblems();
   in.timer.stop();
   in.session.dropDraft(in.name);
-  in.untouched = in.contents();
+  in.noteUntouched();
 }
 
 void Form::showProblem(const Problem& problem) {

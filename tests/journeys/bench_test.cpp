@@ -103,7 +103,8 @@ class AtTheBench : public Journey, public ::testing::WithParamInterface<Hand> {
   }
   void picture(const char* name) {
     const QString folder = qEnvironmentVariable("SECONDPULL_PICTURES");
-    QApplication::processEvents();
+    for (int round = 0; round < 4; ++round)  // layouts settle in a few
+      QApplication::processEvents();
     if (!folder.isEmpty())
       window->grab().save(
           QStringLiteral("%1/journey-%2-%3.png")

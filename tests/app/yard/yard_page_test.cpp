@@ -95,6 +95,22 @@ TEST(LoggingAMachine, OffersWhatWasHalfTypedAfterACrash) {
   EXPECT_EQ(named<QLineEdit>(page.get(), "dateEdit")->text(), "20 May 2026");
 }
 
+TEST(LoggingALot, OffersItsHalfTypedRowsAfterACrash) {
+  YardShop shop;
+  {
+    const auto page = shown(shop.session(), makeYardPage);
+    doDeed(*page, "log a lot");
+    named<QLineEdit>(page.get(), "lotWhat1")->setFocus();
+    Keys{page.get()}.type("Tarnwick 21");
+    ASSERT_TRUE(QTest::qWaitFor([&] { return shop.session().draft("yard.log-machine").has_value(); }));
+  }
+  shop.reopen();
+  const auto page = shown(shop.session(), makeYardPage);
+  doDeed(*page, "log a lot");
+  QTest::mouseClick(named<QPushButton>(page.get(), "draftGoOn"), Qt::LeftButton);
+  EXPECT_EQ(named<QLineEdit>(page.get(), "lotWhat1")->text(), "Tarnwick 21");
+}
+
 TEST(LoggingALot, ShowsTheSharesThatTheBooksThenGive) {
   YardShop shop;
   const auto page = shown(shop.session(), makeYardPage);
