@@ -15,7 +15,8 @@ FaultPanel::FaultPanel(Session& session, std::function<Date()> day, QWidget* par
     : BenchPanel(session, parent),
       day_{std::move(day)},
       rows_{new QVBoxLayout},
-      line_{new QLineEdit(this)},
+      line_row_{new QWidget(this)},
+      line_{new QLineEdit(line_row_)},
       hint_{new HintLine(QStringLiteral("fault"), this)} {
   line_->setObjectName(QStringLiteral("faultLine"));
   line_->setAccessibleName(tr("A fault: what it does wrong"));
@@ -24,18 +25,24 @@ FaultPanel::FaultPanel(Session& session, std::function<Date()> day, QWidget* par
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(kGrid);
   column->addLayout(rows_);
-  column->addLayout(typedRow(tr("Fault"), QStringLiteral("F9"), line_, this));
+  auto* row = typedRow(tr("Fault"), QStringLiteral("F9"), line_, line_row_);
+  row->setContentsMargins(0, 0, 0, 0);
+  line_row_->setLayout(row);
+  column->addWidget(line_row_);
   column->addWidget(hint_);
   connect(line_, &QLineEdit::returnPressed, this, &FaultPanel::open);
   connect(line_, &QLineEdit::textEdited, hint_, &HintLine::clearHint);
 }
 
 void FaultPanel::start() {
+  wanted_ = true;
+  line_row_->show();
   line_->setFocus();
   line_->selectAll();
 }
 
 void FaultPanel::turned() {
+  wanted_ = false;
   line_->clear();
   hint_->clearHint();
   shown_.clear();
@@ -48,6 +55,8 @@ void FaultPanel::refresh() {
   for (const Fault* fault : lines.faults)
     if (!fault->ended) open.push_back(*fault);
 
+  // Another fault beside an open one is rare, and what waits below needs the room.
+  line_row_->setVisible(open.empty() || wanted_);
   const bool first = lines.faults.empty() && lines.machine != nullptr && !lines.machine->symptom.empty();
   line_->setPlaceholderText(
       first ? tr("Enter opens what it came in with: %1").arg(QString::fromStdString(lines.machine->symptom))
@@ -120,8 +129,10 @@ void FaultPanel::open() {
   if (const auto failed =
           session().perform(open_fault(*shop, machine(), day_(), symptom.toStdString(), {}, {})))
     return hint_->problem(*failed);
+  wanted_ = false;
   line_->clear();
   hint_->clearHint();
+  refresh();
 }
 
 void FaultPanel::end(FaultId fault, FaultEnd how, const QString& cause) {

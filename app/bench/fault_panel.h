@@ -32,7 +32,9 @@ class FaultPanel : public BenchPanel {
   std::function<Date()> day_;
   std::vector<Fault> shown_;
   QVBoxLayout* rows_;
+  QWidget* line_row_;
   QLineEdit* line_;
+  bool wanted_ = false;  ///< the line for another fault was asked for
   HintLine* hint_;
 };
 

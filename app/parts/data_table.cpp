@@ -317,6 +317,7 @@ void DataTable::setRowModel(RowModelBase* model) {
   in.read();
   in.fit();
   connect(model, &QAbstractItemModel::modelReset, impl_, [this] { impl_->fit(); });
+  connect(model, &QAbstractItemModel::dataChanged, impl_, [this] { impl_->fit(); });
   in.settled = true;
 }
 

@@ -96,6 +96,7 @@ OfferPanel::OfferPanel(Session& session, QWidget* parent) : QWidget(parent), ses
     emit answered(text(base->knowledge.test(question.test)->name),
                   text(planning::called_outcome(question.test, outcome, base->knowledge)));
   });
+  price_->setText(tr("Working out what to offer for one of which nothing is known…"));
   showQuestions({});
 }
 

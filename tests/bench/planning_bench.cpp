@@ -76,16 +76,14 @@ void BM_OutcomeToNextStep(benchmark::State& state) {
             },
             10'000))
       throw std::runtime_error{"no next step is shown"};
-    bool planned = false;
-    QObject::connect(&shop.session->planning(), &Planning::planned, &window, [&] { planned = true; });
+    const MachineId machine = shop.session->shop()->all<Machine>().begin()->id;
     state.ResumeTiming();
     button->click();
-    while (!planned)
+    while (shop.session->planning().now(machine).answer == nullptr)
       QApplication::processEvents(QEventLoop::AllEvents, 1);
     window.grab();
     state.PauseTiming();
-    state.counters["gap"] =
-        shop.session->planning().now(shop.session->shop()->all<Machine>().begin()->id).answer->gap;
+    state.counters["gap"] = shop.session->planning().now(machine).answer->gap;
     state.ResumeTiming();
   }
 }

@@ -11,6 +11,7 @@
 #include <QDir>
 #include <QFile>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPixmap>
 #include <QPushButton>
 #include <QSettings>
@@ -118,6 +119,9 @@ void waitForPlans(Session& session) {
   session.planning().backlog();
   for (QDeadlineTimer patience{20000}; !session.planning().isSettled() && !patience.hasExpired();)
     QApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+  // The Yard shows plans a dozen at a time.
+  for (QDeadlineTimer shown{300}; !shown.hasExpired();)
+    QApplication::processEvents(QEventLoop::AllEvents, 50);
 }
 
 /// The card of a machine at each moment of its way over the bench.
@@ -131,6 +135,29 @@ void drawBench(Screens& screens, Session& session, MainWindow& window) {
       waitForPlans(session);
       screens.take(window, "bench-moments-" + tag, kSizes[0]);
     }
+  }
+}
+
+/// A find with something said of it: what to offer, and what to ask.
+void drawScout(Screens& screens, MainWindow& window) {
+  if (!screens.wants("scout-find")) return;
+  for (const Theme theme : {Theme::light, Theme::dark}) {
+    setTheme(*qApp, theme);
+    window.goTo("Scout");
+    const auto put = [&](const char* name, const char* text) {
+      if (auto* field = window.findChild<QLineEdit*>(name)) field->setText(text);
+    };
+    put("findSymptom", "pulls over, does not start");
+    put("findAsking", "20");
+    put("findMiles", "12");
+    const QLabel* offer = window.findChild<QLabel*>("scoutOffer");
+    for (QDeadlineTimer patience{20000};
+         offer != nullptr && offer->text().isEmpty() && !patience.hasExpired();)
+      QApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+    for (QDeadlineTimer questions{10000};
+         window.findChild<QWidget*>("scoutAnswer1") == nullptr && !questions.hasExpired();)
+      QApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+    screens.take(window, "scout-find", kSizes[0]);
   }
 }
 
@@ -223,6 +250,7 @@ void draw(Screens& screens, Session& session, const QString& shop) {
   drawBooks(screens, window, shop);
   if (shop == "demo") {
     drawBench(screens, session, window);
+    drawScout(screens, window);
     drawForms(screens, window);
     drawClosedYear(screens, session, window);
   }
