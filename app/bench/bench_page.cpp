@@ -12,7 +12,6 @@
 #include <QVBoxLayout>
 
 #include "app/bench/alike_panel.h"
-#include "app/bench/chances_view.h"
 #include "app/bench/facts_form.h"
 #include "app/bench/fault_panel.h"
 #include "app/bench/finding_line.h"
@@ -24,7 +23,7 @@
 #include "app/bench/numbers_panel.h"
 #include "app/bench/part_line.h"
 #include "app/bench/path_view.h"
-#include "app/bench/plan_tree.h"
+#include "app/bench/plan_ahead.h"
 #include "app/bench/sale_band.h"
 #include "app/bench/step_panel.h"
 #include "app/bench/verdict_band.h"
@@ -34,10 +33,8 @@
 #include "app/parts/look.h"
 #include "app/parts/photo_strip.h"
 #include "app/planning/planning.h"
-#include "core/diagnosis/belief.h"
 #include "core/learning/stops.h"
-#include "core/learning/whose.h"
-#include "core/planning/names.h"
+#include "core/planning/bench_moment.h"
 
 namespace secondpull::app {
 namespace {
@@ -52,16 +49,6 @@ QFrame* hairline(QWidget* parent) {
   line->setFrameShadow(QFrame::Plain);
   line->setForegroundRole(QPalette::Mid);
   return line;
-}
-
-/// How often a cause is behind a symptom: how much of that is this shop's own record.
-QString whoseCount(const learning::Knowledge& knowledge, const std::string& symptom, const std::string& cause,
-                   const learning::Tallies& tallies) {
-  const learning::Symptom* const known = knowledge.symptom(symptom);
-  if (known == nullptr) return {};
-  const learning::Share share = learning::share_of_cause(*known, cause, tallies);
-  if (share.own <= 0) return Page::tr("from the knowledge base");
-  return Page::tr("%1 of your own cases beside %2 believed").arg(qRound(share.own)).arg(qRound(share.known));
 }
 
 class BenchPage : public Page {
@@ -86,7 +73,6 @@ class BenchPage : public Page {
   void makeKeys();
   void show(MachineId machine);
   void showPlan();
-  void showChances(const MachinePlan& plan);
   void stop(const QString& how);
   void pick();
   void turn(int steps);
@@ -109,9 +95,7 @@ class BenchPage : public Page {
   QVBoxLayout* facts_slot_;
   FaultPanel* faults_;
   StepPanel* step_;
-  QWidget* ahead_;  // what it may be, and the plan
-  ChancesView* chances_;
-  PlanTree* plan_;
+  PlanAhead* ahead_;
   VerdictBand* verdict_;
   NumbersPanel* numbers_;
   AlikePanel* alike_;
@@ -260,23 +244,7 @@ QWidget* BenchPage::makeCard() {
 }
 
 QWidget* BenchPage::makeRight(QWidget* page) {
-  const auto titled = [page](const QString& title) {
-    auto* label = new QLabel(title, page);
-    setRank(label, "subheading");
-    return label;
-  };
-  ahead_ = new QWidget(page);
-  chances_ = new ChancesView(ahead_);
-  plan_ = new PlanTree(session(), ahead_);
-  auto* ahead = new QVBoxLayout(ahead_);
-  ahead->setContentsMargins(0, 0, 0, 0);
-  ahead->setSpacing(kGrid);
-  ahead->addWidget(titled(tr("What it may be")));
-  ahead->addWidget(chances_);
-  ahead->addSpacing(kGrid);
-  ahead->addWidget(titled(tr("The plan ahead")));
-  ahead->addWidget(plan_);
-
+  ahead_ = new PlanAhead(session(), page);
   path_ = new PathView(session(), page);
   path_->setMinimumHeight(kPathHeight);
   auto* right = new QVBoxLayout;
@@ -372,30 +340,13 @@ void BenchPage::showPlan() {
       planning::bench_moment(books->by_machine().of(*machine_), session().knowledge()->knowledge);
   const bool waits = moment.what == planning::BenchMoment::What::step;
   const MachinePlan plan = waits ? session().planning().now(*machine_) : MachinePlan{};
-  ahead_->setVisible(plan.asked != nullptr);
-  if (plan.asked != nullptr) showChances(plan);
+  ahead_->showPlan(plan);
   // While the next plan is worked out, the last one stays: an empty place would only flicker.
   if (plan.answer != nullptr || !waits) {
-    plan_->showPlan(plan);
     verdict_->showPlan(plan);
     numbers_->showPlan(plan);
   }
   if (verdict_->isVisibleTo(card_) && !wants_price_) band_->hide();
-}
-
-void BenchPage::showChances(const MachinePlan& plan) {
-  const diagnosis::Case& of = plan.asked->of;
-  const auto base = session().knowledge();
-  const std::vector<double> belief = diagnosis::posterior(of);
-  std::vector<ChancesView::Line> lines;
-  for (std::size_t i = 0; i < belief.size(); ++i)
-    lines.push_back({QString::fromStdString(planning::called_cause(of.causes[i].id, base->knowledge)),
-                     belief[i],
-                     whoseCount(base->knowledge, plan.asked->question.symptom, of.causes[i].id,
-                                session().planning().situation()->learned().tallies)});
-  std::stable_sort(lines.begin(), lines.end(),
-                   [](const auto& a, const auto& b) { return a.chance > b.chance; });
-  chances_->setLines(lines);
 }
 
 void BenchPage::stop(const QString& how) {

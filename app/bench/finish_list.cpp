@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <QLineEdit>
 #include <QListWidget>
@@ -221,7 +222,7 @@ void FinishList::choose(int index) {
       return ask(Asks::symptom);
     case Asks::symptom: {
       const auto shop = session_.shop();
-      if (perform(new_trouble(*shop, run(kDied), symptoms_[index].toStdString()))) forget();
+      if (perform(new_trouble(*shop, run(kDied), symptoms_[index].toStdString()))) runIsOver();
       return;
     }
     case Asks::check:
@@ -239,6 +240,10 @@ void FinishList::choose(int index) {
 
 void FinishList::startRun() {
   if (const auto wrong = minutes_->problem()) return hint_->problem(*wrong);
+  // What the clock counted before is work of its own.
+  const auto clock = session_.clock();
+  if (clock && clock->machine == machine_)
+    if (const auto failed = session_.stopClock(Work::repair)) return hint_->problem(*failed);
   if (!session_.clock())
     if (const auto failed = session_.startClock(machine_)) return hint_->problem(*failed);
   run_since_ = session_.now();
@@ -279,24 +284,30 @@ NewFinding FinishList::run(std::string_view outcome) const {
 
 void FinishList::endRun(bool ran_through) {
   const auto shop = session_.shop();
-  const bool timed = run_since_.has_value();
-  if (!perform(ran_through ? record_finding(*shop, run(kRanThrough)) : same_trouble(*shop, run(kDied))))
-    return;
+  if (perform(ran_through ? record_finding(*shop, run(kRanThrough)) : same_trouble(*shop, run(kDied))))
+    runIsOver();
+}
+
+/// Its minutes are logged with what came of it: the clock that ran along counts them no more.
+void FinishList::runIsOver() {
   const auto clock = session_.clock();
-  // The run's minutes are logged with it.
-  if (timed && clock && clock->machine == machine_) session_.discardClock();
+  if (run_since_ && clock && clock->machine == machine_) session_.discardClock();
   run_since_.reset();
   tick_->stop();
+  asks_ = Asks::start_run;
+  show(machine_);
 }
 
 void FinishList::check(const std::string& outcome, const QString& note) {
   const FinishItem* const item = current();
   if (item == nullptr) return;
   const std::string step = item->step;
-  asks_ = Asks::check;
-  taken_again_.reset();
-  perform(record_check(*session_.shop(), machine_, day_(), step, outcome, note.toStdString()));
-  note_->clear();
+  const auto again = std::exchange(taken_again_, std::nullopt);
+  const Asks asked = std::exchange(asks_, Asks::check);
+  if (perform(record_check(*session_.shop(), machine_, day_(), step, outcome, note.toStdString())))
+    return note_->clear();
+  taken_again_ = again;
+  asks_ = asked;
 }
 
 void FinishList::work(bool done) {

@@ -44,6 +44,7 @@ class FinishList : public QWidget {
   void choose(int index);
   void startRun();
   void endRun(bool ran_through);
+  void runIsOver();
   void work(bool done);
   void check(const std::string& outcome, const QString& note);
   void tick();

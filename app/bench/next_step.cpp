@@ -3,16 +3,15 @@
 #include <algorithm>
 #include <cmath>
 
-#include <QComboBox>
 #include <QHBoxLayout>
 #include <QKeyEvent>
-#include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
 
 #include "app/bench/chances_view.h"
 #include "app/bench/numbered_choices.h"
-#include "app/bench/part_offers.h"
+#include "app/bench/reading_row.h"
+#include "app/bench/shelf_choice.h"
 #include "app/bench/step_words.h"
 #include "app/parts/edits.h"
 #include "app/parts/grown.h"
@@ -88,9 +87,6 @@ void NextStep::build() {
   cost_->setFixedWidth(grown(kAmountWidth));
   clock_ = new QLabel(amounts_);
   setRank(clock_, "small");
-  part_ = new QComboBox(this);
-  part_->setObjectName(QStringLiteral("stepPart"));
-  part_->setAccessibleName(tr("Part from the shelf"));
   auto* took = new QLabel(tr("took"), amounts_);
   auto* paid = new QLabel(tr("outside work"), amounts_);
   for (QLabel* label : {took, paid})
@@ -102,34 +98,9 @@ void NextStep::build() {
     amounts->addWidget(each);
   amounts->addStretch(1);
 
-  part_row_ = new QWidget(this);
-  part_from_ = new QLabel(part_row_);
-  setRank(part_from_, "small");
-  auto* part = new QHBoxLayout(part_row_);
-  part->setContentsMargins(0, 0, 0, 0);
-  part->setSpacing(kGrid);
-  part->addWidget(part_);
-  part->addWidget(part_from_, 1);
-
-  reading_row_ = new QWidget(this);
-  reading_of_ = new QComboBox(reading_row_);
-  reading_of_->setObjectName(QStringLiteral("stepReadingOf"));
-  reading_of_->setAccessibleName(tr("What is read"));
-  reading_ = new QLineEdit(reading_row_);
-  reading_->setObjectName(QStringLiteral("stepReading"));
-  reading_->setAccessibleName(tr("Reading"));
-  reading_->setFixedWidth(grown(kAmountWidth));
-  limits_ = wrapped("stepLimits", reading_row_);
-  setRank(limits_, "small");
-  auto* reading = new QHBoxLayout(reading_row_);
-  reading->setContentsMargins(0, 0, 0, 0);
-  reading->setSpacing(kGrid);
-  reading->addWidget(reading_);
-  reading->addWidget(reading_of_);
-  reading->addWidget(limits_, 1);
-  connect(reading_, &QLineEdit::returnPressed, this, [this] { outcomes_->start(); });
-  connect(reading_, &QLineEdit::textEdited, this, [this] { showReadings(nullptr); });
-  connect(reading_of_, &QComboBox::activated, this, [this] { showReadings(nullptr); });
+  part_ = new ShelfChoice(session_, this);
+  reading_ = new ReadingRow(this);
+  connect(reading_, &ReadingRow::entered, this, [this] { outcomes_->start(); });
 
   outcomes_ = new NumberedChoices(QStringLiteral("outcome"), this);
   outcomes_->setAccessibleName(tr("What came of it"));
@@ -152,8 +123,8 @@ void NextStep::build() {
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(kGrid);
   column->addLayout(head);
-  for (QWidget* each : std::initializer_list<QWidget*>{title_, why_, says_, care_, acknowledge_, reading_row_,
-                                                       part_row_, outcomes_, other_choices_, amounts_, hint_})
+  for (QWidget* each : std::initializer_list<QWidget*>{title_, why_, says_, care_, acknowledge_, reading_,
+                                                       part_, outcomes_, other_choices_, amounts_, hint_})
     column->addWidget(each);
 }
 
@@ -171,10 +142,6 @@ void NextStep::forget() {
   hint_->clearHint();
 }
 
-std::optional<NamedMove> NextStep::planned() const {
-  return plan_.answer != nullptr ? std::optional{plan_.answer->next} : std::nullopt;
-}
-
 bool NextStep::isClockHere() const {
   const auto clock = session_.clock();
   return clock && clock->machine == machine_;
@@ -182,11 +149,16 @@ bool NextStep::isClockHere() const {
 
 void NextStep::show(MachineId machine, const MachinePlan& plan, std::optional<FaultId> fault,
                     const std::string& symptom) {
+  const bool same_machine = machine == machine_;
   machine_ = machine;
-  plan_ = plan;
   fault_ = fault;
   symptom_ = symptom;
   base_ = session_.knowledge();
+  // Something else was written down, hours say: while the plan is made again, step and what is typed stay.
+  const bool same_question =
+      same_machine && step_ && plan.asked != nullptr && seen_ == plan.asked->of.evidence;
+  if (plan.answer == nullptr && same_question) return showAmounts();
+  plan_ = plan;
   // A step that was chosen instead is gone once it was made.
   if (other_ && plan_.asked != nullptr && testOf(plan_.asked->of, other_->id) == nullptr &&
       repairOf(plan_.asked->of, other_->id) == nullptr)
@@ -198,6 +170,7 @@ void NextStep::show(MachineId machine, const MachinePlan& plan, std::optional<Fa
     cost_->clear();
     hint_->clearHint();
     minutes_->clear();
+    part_->clear();
     others_.clear();
   }
   if (step_)
@@ -224,17 +197,13 @@ void NextStep::showWaiting() {
   title_->setText(plan_.problem ? QString{} : tr("Working it out…"));
   title_->setVisible(!plan_.problem);
   if (plan_.problem) hint_->problem(*plan_.problem);
-  for (QWidget* each :
-       std::initializer_list<QWidget*>{says_, why_, care_, acknowledge_, reading_row_, outcomes_, amounts_,
-                                       part_row_, another_, other_choices_})
+  for (QWidget* each : std::initializer_list<QWidget*>{says_, why_, care_, acknowledge_, reading_, outcomes_,
+                                                       amounts_, part_, another_, other_choices_})
     each->hide();
 }
 
 void NextStep::showStep() {
   const diagnosis::Case& of = plan_.asked->of;
-  const learning::Test* const test = step_->kind == Move::Kind::test ? knowledge().test(step_->id) : nullptr;
-  const learning::Repair* const repair =
-      step_->kind == Move::Kind::repair ? knowledge().repair(step_->id) : nullptr;
   const bool stops = step_->kind == Move::Kind::stop;
   const QString name = stops ? stopTitle(step_->id) : text(planning::called(*step_, knowledge()));
   title_->setText(name);
@@ -267,8 +236,7 @@ void NextStep::showStep() {
                     : better         ? tr("A better step was found")
                                      : tr("Another step instead"));
   showCare();
-  showReadings(test);
-  showParts(repair);
+  showTools();
   showAmounts();
   showOutcomes();
 }
@@ -319,52 +287,18 @@ void NextStep::acknowledge() {
   outcomes_->start();
 }
 
-void NextStep::showReadings(const learning::Test* test) {
-  if (test != nullptr) {
-    const Machine* machine = session_.shop()->find(machine_);
-    const MachineKind kind = machine != nullptr ? machine->kind : MachineKind::other;
-    const QVariant chosen = reading_of_->currentData();
-    reading_of_->clear();
-    for (const learning::Measurement& each : base_->measurements)
-      if (learning::fits(each.kinds, kind) &&
-          std::find(each.tests.begin(), each.tests.end(), test->id) != each.tests.end())
-        reading_of_->addItem(text(each.name), text(each.id));
-    if (const int again = reading_of_->findData(chosen); again >= 0) reading_of_->setCurrentIndex(again);
-    reading_row_->setVisible(reading_of_->count() > 0);
-  } else if (step_ && step_->kind != Move::Kind::test) {
-    reading_row_->hide();
-    return;
-  }
-  const std::string id = reading_of_->currentData().toString().toStdString();
-  const auto found = std::find_if(base_->measurements.begin(), base_->measurements.end(),
-                                  [&](const learning::Measurement& each) { return each.id == id; });
-  if (found == base_->measurements.end()) return limits_->clear();
-  reading_->setPlaceholderText(text(found->unit));
-  limits_->setText(limitWords(*found, reading_->text()));
-}
-
-void NextStep::showParts(const learning::Repair* repair) {
-  part_row_->setVisible(repair != nullptr);
-  if (repair == nullptr) return;
-  const QVariant chosen = part_->currentData();
-  part_->clear();
-  part_->addItem(tr("no part from the shelf"), QVariant{});
-  const auto books = session_.books();
-  const auto offers = partOffers(*books);
-  for (const PartOffer& offer : offers)
-    if (offer.on_hand > 0)
-      part_->addItem(
-          tr("%1, %2 on hand, %3").arg(offer.name).arg(offer.on_hand).arg(session_.money(offer.next)),
-          QVariant::fromValue(number(offer.part)));
-  part_from_->clear();
+void NextStep::showTools() {
+  const bool tests = step_->kind == Move::Kind::test;
+  const bool repairs = step_->kind == Move::Kind::repair;
+  const Machine* const machine = session_.shop()->find(machine_);
+  reading_->showFor(tests ? knowledge().test(step_->id) : nullptr,
+                    machine != nullptr ? machine->kind : MachineKind::other, *base_);
+  part_->setVisible(repairs);
+  if (!repairs) return;
   const auto& parts = plan_.asked->parts;
   const auto own = std::find_if(parts.begin(), parts.end(),
-                                [&](const learning::RepairPart& each) { return each.repair == repair->id; });
-  if (own != parts.end()) part_from_->setText(partWords(*own, session_.currency()));
-  const bool on_shelf = own != parts.end() && own->from == learning::ComesFrom::shelf && own->part;
-  QVariant wanted = chosen;
-  if (!wanted.isValid() && on_shelf) wanted = QVariant::fromValue(number(*own->part));
-  part_->setCurrentIndex(wanted.isValid() ? std::max(0, part_->findData(wanted)) : 0);
+                                [&](const learning::RepairPart& each) { return each.repair == step_->id; });
+  part_->showFor(step_->id, own == parts.end() ? nullptr : &*own);
 }
 
 void NextStep::showAmounts() {
@@ -484,17 +418,15 @@ void NextStep::record(const std::string& outcome) {
   finding.outcome = outcome;
   finding.fault = fault_;
   if (!fault_) made.opens = symptom_;
-  finding.minutes = minutes_->value();
+  // What the clock shows now, not when the step came on screen.
+  finding.minutes = counts && minutes_->isGuess() ? session_.clockMinutes() : minutes_->value();
   finding.labour = finding.minutes;
   finding.work = tests ? Work::diagnose : Work::repair;
   finding.cost = cost_->value().value_or(Money{});
-  if (tests && !reading_row_->isHidden() && !reading_->text().trimmed().isEmpty()) {
-    finding.reading = reading_->text().trimmed().toStdString();
-    finding.unit = reading_->placeholderText().toStdString();
-    finding.note = reading_of_->currentText().toStdString();
-  }
-  if (const QVariant part = part_->currentData(); !tests && part.isValid())
-    made.part = PartUsed{.part = {.known = static_cast<PartId>(part.toLongLong())}};
+  if (tests)
+    reading_->writeTo(finding);
+  else if (const auto part = part_->chosen())
+    made.part = PartUsed{.part = {.known = *part}};
   if (const auto failed = session_.perform(record_step(*session_.shop(), made)))
     return hint_->problem(*failed);
   // Its minutes are logged: from here on it counts for the next step.

@@ -9,8 +9,6 @@
 #include "core/learning/knowledge_base.h"
 #include "core/shop/steps.h"
 
-class QComboBox;
-class QLineEdit;
 class QPushButton;
 
 namespace secondpull::app {
@@ -18,6 +16,8 @@ namespace secondpull::app {
 class MinutesEdit;
 class MoneyEdit;
 class NumberedChoices;
+class ReadingRow;
+class ShelfChoice;
 
 /// The next step of a machine whose fault is open: what to do, why, how long, what it costs, its cautions,
 /// and a numbered button for each outcome, which writes down finding, hours, cost and part in one action. A
@@ -48,13 +48,11 @@ class NextStep : public QWidget {
   void keyPressEvent(QKeyEvent* event) override;  ///< Enter goes on: it acknowledges
 
  private:
-  struct Texts;
   void build();
   void showStep();
   void showWaiting();
   void showCare();
-  void showReadings(const learning::Test* test);
-  void showParts(const learning::Repair* repair);
+  void showTools();  ///< what is read, or the part that goes in
   void showOutcomes();
   void showAmounts();
   void turnToOthers();
@@ -65,7 +63,6 @@ class NextStep : public QWidget {
   void acknowledge();
   void record(const std::string& outcome);
   std::vector<const learning::Caution*> cautions() const;
-  std::optional<decision::NamedMove> planned() const;
   bool isClockHere() const;
   const learning::Knowledge& knowledge() const;
 
@@ -92,13 +89,8 @@ class NextStep : public QWidget {
   MinutesEdit* minutes_;
   MoneyEdit* cost_;
   QLabel* clock_;
-  QWidget* part_row_;
-  QComboBox* part_;
-  QLabel* part_from_;
-  QWidget* reading_row_;
-  QLineEdit* reading_;
-  QComboBox* reading_of_;
-  QLabel* limits_;
+  ShelfChoice* part_;
+  ReadingRow* reading_;
   NumberedChoices* outcomes_;
   NumberedChoices* other_choices_;
   QPushButton* another_;

@@ -199,6 +199,54 @@ TEST_P(AtTheBench, DiesInTheTestRunWithTheSameTroubleAndTheRepairHasFailed) {
   EXPECT_FALSE(fault.ended);
   EXPECT_TRUE(stepIsThere());
   EXPECT_TRUE(isShown("outcome1"));
+
+  // Mended once more, it is asked for a test run again, not what the last one died of.
+  for (int step = 0; step < kMostSteps && answer("carb-main-clogged"); ++step) {
+  }
+  ASSERT_TRUE(isShown("cause1"));
+  choose("cause", 1);
+  ASSERT_TRUE(stepIsThere());
+  EXPECT_EQ(shownText("finishTitle"), QStringLiteral("Test run"));
+}
+
+TEST_P(AtTheBench, AnOutcomeTakesTheMinutesThatTheClockShowsThen) {
+  log("Meadow 20", "pulls over, does not start");
+  ASSERT_TRUE(stepIsThere());
+  acknowledgeIfAsked();
+  ASSERT_FALSE(shop.session->startClock(newest()));
+  tick(std::chrono::minutes{12});
+  choose("outcome", 1);
+  ASSERT_EQ(shop.session->shop()->all<Labour>().size(), 1u);
+  EXPECT_EQ(shop.session->shop()->all<Labour>().begin()->minutes, Minutes{12});
+  EXPECT_EQ(shop.session->clockMinutes(), Minutes{1}) << "the clock counts the same minutes again";
+}
+
+TEST_P(AtTheBench, WhatIsTypedAtAStepStaysWhileOtherWorkIsLogged) {
+  log("Meadow 20", "pulls over, does not start");
+  ASSERT_TRUE(stepIsThere());
+  const QString step = shownText("stepTitle");
+  typeInto("stepMinutes", "25");
+  ASSERT_FALSE(shop.session->perform(
+      log_labour(*shop.session->shop(), newest(), shop.session->today(), Minutes{30}, Work::clean, {})));
+  ASSERT_TRUE(stepIsThere());
+  EXPECT_EQ(shownText("stepTitle"), step);
+  EXPECT_TRUE(find<QLineEdit>("stepMinutes")->text().contains("25"));
+}
+
+TEST_P(AtTheBench, TheTestRunsClockLogsWhatItCountedBeforeAsWorkOfItsOwn) {
+  log("Meadow 20", "pulls over, does not start");
+  for (int step = 0; step < kMostSteps && answer("carb-main-clogged"); ++step) {
+  }
+  ASSERT_TRUE(isShown("cause1"));
+  choose("cause", 1);
+  const Minutes before = figures(newest()).minutes;
+  ASSERT_FALSE(shop.session->startClock(newest()));
+  tick(std::chrono::minutes{9});
+  choose("finish", 1);  // start the test run
+  tick(std::chrono::minutes{15});
+  choose("finish", 1);  // it ran through
+  EXPECT_EQ(figures(newest()).minutes, before + Minutes{24});
+  EXPECT_FALSE(shop.session->clock());
 }
 
 INSTANTIATE_TEST_SUITE_P(ByHand, AtTheBench, ::testing::Values(Hand::number_pad, Hand::mouse),
