@@ -88,7 +88,9 @@ std::vector<OwnSale> own_sales(const ByMachine& by_machine, const Shop& shop, co
                    .date = sale.date,
                    .listed = listed_since(lines, sale, *as),
                    .over = last_day_to_come_back(sale) < today,
-                   .came_back = came_back(lines, sale)});
+                   .came_back = came_back(lines, sale),
+                   .sale = sale.id,
+                   .machine = sale.machine});
   }
   return own;
 }

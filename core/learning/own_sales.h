@@ -20,6 +20,8 @@ struct OwnSale {
   std::optional<Date> listed;  ///< the first listing of this sort since it last came in, if there was one
   bool over = false;           ///< the time in which it would have come back is over
   bool came_back = false;  ///< within that time: brought back, money given back, or work on it as a comeback
+  SaleId sale{};
+  MachineId machine{};
 };
 
 /// Within so many days of its sale a machine comes back if it does, unless its own warranty is longer.

@@ -35,6 +35,8 @@ TEST(OwnSales, AreAsTheSaleSaysOrElseTheListing) {
   sold(s, 8'000, std::nullopt);  // nobody said
   const auto own = sales_of(s);
   ASSERT_EQ(own.size(), 1u);
+  EXPECT_EQ(own[0].machine, listed);
+  EXPECT_EQ(s.shop.find(own[0].sale)->price, cents(9'000));
   EXPECT_EQ(own[0].as, SoldAs::as_is);
   EXPECT_EQ(own[0].price, 90);
 }
