@@ -1,11 +1,17 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdint>
+#include <cstdio>
+#include <cstdlib>
+#include <fstream>
+#include <string>
 #include <vector>
 
 #include <gmock/gmock.h>
 
 #include "core/market/linear_fit.h"
+#include "core/market/survival.h"
 
 namespace secondpull::market {
 namespace {
@@ -97,6 +103,111 @@ TEST(PublishedMarket, FitsTheEmploymentOfLongleyWhereNormalEquationsLoseTheirDig
   EXPECT_LT(worst_squared, 9);
   RecordProperty("digits", static_cast<int>(worst));
   RecordProperty("digits_of_normal_equations", static_cast<int>(worst_squared));
+}
+
+/// Weeks in remission of the children given 6-MP: Freireich et al. 1963, Blood 21 (data as in R's
+/// MASS::gehan).
+std::vector<Wait> freireich() {
+  std::vector<Wait> waits;
+  for (const double weeks : {6, 6, 6, 7, 10, 13, 16, 22, 23})
+    waits.push_back({weeks, true});
+  for (const double weeks : {6, 9, 10, 11, 17, 19, 20, 25, 32, 32, 34, 35})
+    waits.push_back({weeks, false});
+  return waits;
+}
+
+// The estimates recomputed with R's survival.
+TEST(PublishedMarket, HasTheRemissionsOfFreireich) {
+  const auto survival = kaplan_meier(freireich(), 0.95);
+  ASSERT_TRUE(survival);
+  const std::array weeks{6.0, 7.0, 10.0, 13.0, 16.0, 22.0, 23.0};
+  const std::array still{0.857143, 0.806723, 0.752941, 0.690196, 0.627451, 0.537815, 0.448179};
+  ASSERT_EQ(survival->steps.size(), weeks.size());
+  for (std::size_t i = 0; i < weeks.size(); ++i) {
+    EXPECT_EQ(survival->steps[i].days, weeks[i]);
+    EXPECT_NEAR(survival->steps[i].still, still[i], 5e-7);
+  }
+  EXPECT_NEAR(survival->steps.front().deviation, 0.076360, 5e-7);
+  EXPECT_NEAR(survival->steps.back().deviation, 0.134592, 1e-6);  // rounded up; R has 0.1345915
+  EXPECT_EQ(survival->quantile(0.5).days, 23);
+}
+
+struct RowOfR {
+  double days, waiting, came, still, deviation, low, high;
+};
+
+/// The steps of R's survfit for these waits, and then the day, and its bounds, of each of these parts (-1:
+/// none).
+struct AnswerOfR {
+  std::vector<RowOfR> steps;
+  std::vector<std::array<double, 3>> quantiles;
+};
+constexpr std::array kParts{0.1, 0.25, 0.5, 0.75, 0.9};
+
+AnswerOfR survfit_of(const std::vector<Wait>& waits) {
+  const std::string asked = testing::TempDir() + "secondpull_waits.txt";
+  const std::string answered = testing::TempDir() + "secondpull_waits_in_r.txt";
+  AnswerOfR answer;
+  std::FILE* const file = std::fopen(asked.c_str(), "w");
+  if (file == nullptr) return answer;
+  for (const Wait& wait : waits)
+    std::fprintf(file, "%.17g %d\n", wait.days, wait.came ? 1 : 0);
+  std::fclose(file);
+  const std::string command = "Rscript --vanilla '" SECONDPULL_SOURCE_DIR
+                              "/tests/published/waits_against_r.R' 0.1 0.25 0.5 0.75 0.9 < '" +
+                              asked + "' > '" + answered + "'";
+  if (std::system(command.c_str()) != 0) return answer;
+  std::ifstream answers{answered};
+  std::size_t count = 0;
+  answers >> count;
+  RowOfR row{};
+  while (answer.steps.size() < count &&
+         answers >> row.days >> row.waiting >> row.came >> row.still >> row.deviation >> row.low >> row.high)
+    answer.steps.push_back(row);
+  std::array<double, 3> part{};
+  while (answers >> part[0] >> part[1] >> part[2])
+    answer.quantiles.push_back(part);
+  std::remove(asked.c_str());
+  std::remove(answered.c_str());
+  return answer;
+}
+
+/// Waits of every length with many on one day, two in five of them censored; the same each time.
+std::vector<Wait> scattered(std::size_t count, std::uint32_t seed) {
+  std::vector<Wait> waits;
+  for (std::size_t i = 0; i < count; ++i) {
+    seed = seed * 1664525U + 1013904223U;
+    waits.push_back({static_cast<double>(1 + (seed >> 16) % 40), (seed >> 8) % 5 >= 2});
+  }
+  return waits;
+}
+
+// R's survival: survfit with conf.type "log-log".
+TEST(PublishedMarket, AgreesWithRInStepsBoundsAndQuantilesOfWaits) {
+  for (const std::vector<Wait>& waits : {freireich(), scattered(7, 3), scattered(60, 1), scattered(400, 2)}) {
+    const auto ours = kaplan_meier(waits, 0.8);
+    const AnswerOfR r = survfit_of(waits);
+    ASSERT_TRUE(ours);
+    ASSERT_EQ(r.steps.size(), ours->steps.size()) << "Rscript did not answer";
+    ASSERT_EQ(r.quantiles.size(), kParts.size());
+    for (std::size_t i = 0; i < r.steps.size(); ++i) {
+      const SurvivalStep& step = ours->steps[i];
+      EXPECT_EQ(step.days, r.steps[i].days);
+      EXPECT_EQ(static_cast<double>(step.waiting), r.steps[i].waiting);
+      EXPECT_EQ(static_cast<double>(step.came), r.steps[i].came);
+      EXPECT_NEAR(step.still, r.steps[i].still, 1e-12);
+      if (r.steps[i].still <= 0) continue;  // R has no deviation there
+      EXPECT_NEAR(step.deviation, r.steps[i].deviation, 1e-12);
+      EXPECT_NEAR(step.interval.low, r.steps[i].low, 1e-12);
+      EXPECT_NEAR(step.interval.high, r.steps[i].high, 1e-12);
+    }
+    for (std::size_t i = 0; i < kParts.size(); ++i) {
+      const WaitQuantile part = ours->quantile(kParts[i]);
+      EXPECT_EQ(part.days.value_or(-1), r.quantiles[i][0]) << kParts[i];
+      EXPECT_EQ(part.low.value_or(-1), r.quantiles[i][1]) << kParts[i];
+      EXPECT_EQ(part.high.value_or(-1), r.quantiles[i][2]) << kParts[i];
+    }
+  }
 }
 
 }  // namespace
