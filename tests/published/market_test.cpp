@@ -5,12 +5,16 @@
 #include <cstdio>
 #include <cstdlib>
 #include <fstream>
+#include <numbers>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <gmock/gmock.h>
 
+#include "core/market/backward.h"
 #include "core/market/linear_fit.h"
+#include "core/market/price_path.h"
 #include "core/market/survival.h"
 
 namespace secondpull::market {
@@ -136,40 +140,42 @@ struct RowOfR {
   double days, waiting, came, still, deviation, low, high;
 };
 
-/// The steps of R's survfit for these waits, and then the day, and its bounds, of each of these parts (-1:
-/// none).
+/// The steps of R's survfit for some waits, and the day, and its bounds, of each of these parts (-1: none).
 struct AnswerOfR {
   std::vector<RowOfR> steps;
   std::vector<std::array<double, 3>> quantiles;
 };
 constexpr std::array kParts{0.1, 0.25, 0.5, 0.75, 0.9};
 
-AnswerOfR survfit_of(const std::vector<Wait>& waits) {
+/// One run of R for all sets of waits; empty if it did not answer.
+std::vector<AnswerOfR> survfit_of(const std::vector<std::vector<Wait>>& sets) {
   const std::string asked = testing::TempDir() + "secondpull_waits.txt";
   const std::string answered = testing::TempDir() + "secondpull_waits_in_r.txt";
-  AnswerOfR answer;
   std::FILE* const file = std::fopen(asked.c_str(), "w");
-  if (file == nullptr) return answer;
-  for (const Wait& wait : waits)
-    std::fprintf(file, "%.17g %d\n", wait.days, wait.came ? 1 : 0);
+  if (file == nullptr) return {};
+  for (std::size_t set = 0; set < sets.size(); ++set)
+    for (const Wait& wait : sets[set])
+      std::fprintf(file, "%zu %.17g %d\n", set, wait.days, wait.came ? 1 : 0);
   std::fclose(file);
   const std::string command = "Rscript --vanilla '" SECONDPULL_SOURCE_DIR
                               "/tests/published/waits_against_r.R' 0.1 0.25 0.5 0.75 0.9 < '" +
                               asked + "' > '" + answered + "'";
-  if (std::system(command.c_str()) != 0) return answer;
+  if (std::system(command.c_str()) != 0) return {};
   std::ifstream answers{answered};
-  std::size_t count = 0;
-  answers >> count;
-  RowOfR row{};
-  while (answer.steps.size() < count &&
-         answers >> row.days >> row.waiting >> row.came >> row.still >> row.deviation >> row.low >> row.high)
-    answer.steps.push_back(row);
-  std::array<double, 3> part{};
-  while (answers >> part[0] >> part[1] >> part[2])
-    answer.quantiles.push_back(part);
+  std::vector<AnswerOfR> all;
+  for (std::size_t count = 0; answers >> count;) {
+    AnswerOfR& answer = all.emplace_back();
+    RowOfR row{};
+    while (answer.steps.size() < count && answers >> row.days >> row.waiting >> row.came >> row.still >>
+                                              row.deviation >> row.low >> row.high)
+      answer.steps.push_back(row);
+    std::array<double, 3> part{};
+    while (answer.quantiles.size() < kParts.size() && answers >> part[0] >> part[1] >> part[2])
+      answer.quantiles.push_back(part);
+  }
   std::remove(asked.c_str());
   std::remove(answered.c_str());
-  return answer;
+  return all;
 }
 
 /// Waits of every length with many on one day, two in five of them censored; the same each time.
@@ -184,11 +190,15 @@ std::vector<Wait> scattered(std::size_t count, std::uint32_t seed) {
 
 // R's survival: survfit with conf.type "log-log".
 TEST(PublishedMarket, AgreesWithRInStepsBoundsAndQuantilesOfWaits) {
-  for (const std::vector<Wait>& waits : {freireich(), scattered(7, 3), scattered(60, 1), scattered(400, 2)}) {
-    const auto ours = kaplan_meier(waits, 0.8);
-    const AnswerOfR r = survfit_of(waits);
+  const std::vector<std::vector<Wait>> sets{freireich(), scattered(7, 3), scattered(60, 1),
+                                            scattered(400, 2)};
+  const std::vector<AnswerOfR> answers = survfit_of(sets);
+  ASSERT_EQ(answers.size(), sets.size()) << "Rscript did not answer";
+  for (std::size_t set = 0; set < sets.size(); ++set) {
+    const auto ours = kaplan_meier(sets[set], 0.8);
+    const AnswerOfR& r = answers[set];
     ASSERT_TRUE(ours);
-    ASSERT_EQ(r.steps.size(), ours->steps.size()) << "Rscript did not answer";
+    ASSERT_EQ(r.steps.size(), ours->steps.size());
     ASSERT_EQ(r.quantiles.size(), kParts.size());
     for (std::size_t i = 0; i < r.steps.size(); ++i) {
       const SurvivalStep& step = ours->steps[i];
@@ -208,6 +218,78 @@ TEST(PublishedMarket, AgreesWithRInStepsBoundsAndQuantilesOfWaits) {
       EXPECT_EQ(part.high.value_or(-1), r.quantiles[i][2]) << kParts[i];
     }
   }
+}
+
+/// Value of n pieces with time t left where buyers come at the rate a exp(-price), and the best price then.
+double gallego_van_ryzin(double a, double t, int n) {
+  double sum = 0;
+  double term = 1;
+  for (int i = 0; i <= n; ++i) {
+    sum += term;
+    term *= a * t / std::numbers::e / (i + 1);
+  }
+  return std::log(sum);
+}
+
+/// The solver's value and price for 1 to n pieces with so many steps.
+std::vector<SellingStep> stepwise(double a, double t, int n, int steps_of_day) {
+  const Buyers buyers = [a](double, double floor, double) {
+    return BestPrice{floor + 1, a * std::exp(-(floor + 1)), floor + 1};
+  };
+  std::vector<SellingStep> first;
+  const auto paths =
+      sell_by_a_last_day({.days = t, .steps_of_day = steps_of_day, .pieces = n}, buyers).value();
+  for (const auto& path : paths)
+    first.push_back(path.front());
+  return first;
+}
+
+// G. Gallego, G. van Ryzin, Management Science 40 (1994): J(n, t) = ln sum (a t / e)^i / i!, p* = 1 + J(n, t)
+// - J(n - 1, t). The formula is from memory, the figures recomputed.
+TEST(PublishedMarket, ApproachesThePricesOfGallegoAndVanRyzinAsStepsShrink) {
+  const std::array value{1.543040, 2.437602, 2.982819};
+  const std::array price{2.543040, 1.894561, 1.545218};
+  const auto coarse = stepwise(10, 1, 3, 1'000);
+  const auto fine = stepwise(10, 1, 3, 2'000);
+  for (std::size_t n = 0; n < value.size(); ++n) {
+    EXPECT_NEAR(gallego_van_ryzin(10, 1, static_cast<int>(n) + 1), value[n], 5e-7);
+    EXPECT_NEAR(fine[n].value, value[n], 2e-3);
+    // The error halves with the step, so that twice the finer less the coarser is without it (Richardson).
+    EXPECT_LT(std::abs(fine[n].value - value[n]), 0.6 * std::abs(coarse[n].value - value[n]) + 1e-6);
+    EXPECT_NEAR(2 * fine[n].value - coarse[n].value, value[n], 5e-6);
+    EXPECT_NEAR(2 * fine[n].price - coarse[n].price, price[n], 5e-4);
+  }
+  for (const auto& [a, t] : {std::pair{3.7, 2.5}, {0.4, 10.0}, {25.0, 0.3}}) {
+    const auto rough = stepwise(a, t, 5, 1'000);
+    const auto better = stepwise(a, t, 5, 2'000);
+    for (int n = 1; n <= 5; ++n) {
+      const auto at = static_cast<std::size_t>(n - 1);
+      EXPECT_NEAR(2 * better[at].value - rough[at].value, gallego_van_ryzin(a, t, n), 2e-4) << a << ' ' << n;
+    }
+  }
+}
+
+// J. J. McCall, Quarterly Journal of Economics 84 (1970): offers evenly on 0 to 100, each at a cost of 1:
+// what is below 100 - sqrt(200) is refused (from memory; recomputed).
+TEST(PublishedMarket, RefusesOffersBelowTheReservationPrice) {
+  const double floor = 100 - std::sqrt(200.0);
+  const auto standing = standing_floor([](double v) { return (100 - v) * (100 - v) / 200; }, 1, 1, 0, 100);
+  ASSERT_TRUE(standing);
+  EXPECT_NEAR(*standing, 85.857864, 5e-7);
+  EXPECT_NEAR(*standing, floor, 1e-9);
+  // The same by going backwards from a far last day.
+  const Buyers evenly = [](double, double v, double) {
+    return BestPrice{100, std::clamp((100 - v) / 100, 0.0, 1.0), (100 + std::clamp(v, 0.0, 100.0)) / 2};
+  };
+  const auto first = [&](int steps) {
+    return sell_by_a_last_day({.days = 300, .steps_of_day = steps, .holding_cost = 1}, evenly)
+        ->front()
+        .front();
+  };
+  const double coarse = first(50).floor;
+  const double fine = first(100).floor;
+  EXPECT_NEAR(fine, floor, 0.05);
+  EXPECT_NEAR(2 * fine - coarse, floor, 1e-4);
 }
 
 }  // namespace
