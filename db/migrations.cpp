@@ -48,7 +48,8 @@ void run(SQLite::Database& database, const Migration& migration) {
 std::span<const Migration> schema_migrations() {
   static constexpr std::array all{Migration{.version = 1, .sql = schema::first, .keeps_history = true},
                                   Migration{.version = 2, .sql = schema::closed_years, .keeps_history = true},
-                                  Migration{.version = 3, .sql = schema::bench, .keeps_history = true}};
+                                  Migration{.version = 3, .sql = schema::bench, .keeps_history = true},
+                                  Migration{.version = 4, .sql = schema::sale, .keeps_history = true}};
   return all;
 }
 

@@ -15,7 +15,8 @@ std::string text_of(const Record& record) {
   // Figures, paths and entries of the knowledge base are no words that anybody looks for a record by, and
   // what a seller answered stands with the find.
   if constexpr (std::same_as<Record, KeptFigure> || std::same_as<Record, FindAnswer> ||
-                std::same_as<Record, OwnNumber> || std::same_as<Record, KnowledgeEdit>)
+                std::same_as<Record, OwnNumber> || std::same_as<Record, KnowledgeEdit> ||
+                std::same_as<Record, ForecastCause>)
     return text;
   each_column<Record>([&](const auto& column, int) {
     const auto& member = record.*column.member;

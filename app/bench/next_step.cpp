@@ -18,6 +18,7 @@
 #include "app/parts/look.h"
 #include "core/decision/why.h"
 #include "core/learning/tries.h"
+#include "core/planning/forecast.h"
 #include "core/planning/names.h"
 
 namespace secondpull::app {
@@ -427,6 +428,7 @@ void NextStep::record(const std::string& outcome) {
     reading_->writeTo(finding);
   else if (const auto part = part_->chosen())
     made.part = PartUsed{.part = {.known = *part}};
+  if (plan_.asked && plan_.answer) made.promise = planning::promise_of(plan_.asked->of, *plan_.answer);
   if (const auto failed = session_.perform(record_step(*session_.shop(), made)))
     return hint_->problem(*failed);
   // Its minutes are logged: from here on it counts for the next step.

@@ -2,6 +2,7 @@
 
 #include "app/bench/bench_page.h"
 #include "app/books/books_page.h"
+#include "app/lessons/lessons_page.h"
 #include "app/sale/sale_page.h"
 #include "app/scout/scout_page.h"
 #include "app/shelf/shelf_page.h"
@@ -16,7 +17,8 @@ std::span<const PageEntry> pageEntries() {
       {"Yard", "Alt+1", false, &makeYardPage},       {"Scout", "Alt+6", false, &makeScoutPage},
       {"Bench", "Alt+2", false, &makeBenchPage},     {"Shelf", "Alt+3", false, &makeShelfPage},
       {"For sale", "Alt+4", false, &makeSalePage},   {"Books", "Alt+5", false, &makeBooksPage},
-      {"Evening", "Ctrl+E", true, &makeEveningPage}, {"Spent", "Ctrl+M", true, &makeSpentPage},
+      {"Lessons", "Alt+7", false, &makeLessonsPage}, {"Evening", "Ctrl+E", true, &makeEveningPage},
+      {"Spent", "Ctrl+M", true, &makeSpentPage},
   };
   return kEntries;
 }

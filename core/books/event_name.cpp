@@ -36,6 +36,10 @@ std::string_view kind_of(const AnyId& event) {
     std::string_view operator()(FindId) const { return "find"; }
     std::string_view operator()(FindAnswerId) const { return "answer"; }
     std::string_view operator()(OwnNumberId) const { return "own number"; }
+    std::string_view operator()(ForecastId) const { return "forecast"; }
+    std::string_view operator()(ForecastCauseId) const { return "chance"; }
+    std::string_view operator()(ListingTextId) const { return "listing text"; }
+    std::string_view operator()(DepositId) const { return "deposit"; }
     std::string_view operator()(KnowledgeEditId) const { return "own entry"; }
   };
   return std::visit(Kind{}, event);

@@ -111,7 +111,7 @@ std::pair<std::string, std::string> whole_and_decimals(Money amount, const Curre
 std::string for_reading(Money amount, const Currency& currency, bool drop_zero_decimals) {
   auto [whole, decimals] = whole_and_decimals(amount, currency);
   for (auto at = std::ssize(whole) - kGroup; at > 0; at -= kGroup)
-    whole.insert(static_cast<std::size_t>(at), ",");
+    whole.insert(static_cast<std::size_t>(at), 1, ',');
   if (drop_zero_decimals && decimals.find_first_not_of('0') == std::string::npos) decimals.clear();
   const std::string_view sign = sign_of(currency);
   return fmt::format("{}{}{}{}{}{}", amount.minor() < 0 ? kTrueMinus : "", sign, whole,

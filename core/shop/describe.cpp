@@ -85,6 +85,18 @@ class Describe {
   std::string operator()(const KnowledgeEdit& r) const {
     return fmt::format("own entry {} {}", r.section, r.entry);
   }
+  std::string operator()(const Forecast& r) const { return "forecast for " + on(r.machine); }
+  std::string operator()(const ForecastCause& r) const {
+    const Forecast* const forecast = shop_.find(r.forecast);
+    return fmt::format("chance of {} in the forecast for {}", r.cause,
+                       forecast != nullptr ? on(forecast->machine) : "a machine");
+  }
+  std::string operator()(const ListingText& r) const { return "listing text of " + on(r.machine); }
+  std::string operator()(const Deposit& r) const {
+    const Offer* const offer = shop_.find(r.offer);
+    return fmt::format("deposit of {}{}", sum(r.amount),
+                       offer != nullptr ? " for " + on(offer->machine) : "");
+  }
 
  private:
   std::string on(MachineId machine) const { return called(shop_, machine); }

@@ -36,6 +36,10 @@ enum class FindId : long long {};
 enum class FindAnswerId : long long {};
 enum class OwnNumberId : long long {};
 enum class KnowledgeEditId : long long {};
+enum class ForecastId : long long {};
+enum class ForecastCauseId : long long {};
+enum class ListingTextId : long long {};
+enum class DepositId : long long {};
 
 template <class Id>
 constexpr std::int64_t number(Id id) {

@@ -246,8 +246,15 @@ Result<Change> remove_machine(const Shop& shop, MachineId id) {
   const Machine* const machine = shop.find(id);
   if (machine == nullptr) return problem("That machine is not in the shop's records any more.", "machine");
   Change change{shop, "Removed " + called(*machine)};
+  for (const Forecast& forecast : shop.all<Forecast>())
+    if (forecast.machine == id)
+      remove_where<ForecastCause>(shop, change,
+                                  [&](const ForecastCause& cause) { return cause.forecast == forecast.id; });
+  for (const Offer& offer : shop.all<Offer>())
+    if (offer.machine == id)
+      remove_where<Deposit>(shop, change, [&](const Deposit& deposit) { return deposit.offer == offer.id; });
   remove_lines_of<Photo, Trip, Disposal, Allowance, Return, Sale, Offer, Listing, Material, Fitted, Labour,
-                  Finding, Fault, OwnNumber>(shop, change, id);
+                  Finding, Forecast, Fault, OwnNumber, ListingText>(shop, change, id);
   remove_where<Harvest>(shop, change, [&](const Harvest& line) { return line.donor == id; });
   for (const OrderLine& line :
        shop.all<OrderLine>()) {  // the parts stay, they are only no longer meant for it

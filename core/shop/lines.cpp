@@ -31,7 +31,8 @@ Result<Change> if_in_order(const Shop& shop, Change change, std::string_view wha
 }
 
 /// What goes along with a record: the lines of an order, and an order with its last line; what a parting
-/// gave; what was said about a find.
+/// gave; what was said about a find; the chances of a forecast; the deposit of an offer; the forecasts of a
+/// fault.
 class Removal {
  public:
   Removal(const Shop& shop, Change& change) : shop_{shop}, change_{change} {}
@@ -69,6 +70,21 @@ class Removal {
     for (const FindAnswer& answer : shop_.all<FindAnswer>())
       if (answer.find == find.id) change_.remove(answer);
     change_.remove(find);
+  }
+  void operator()(const Forecast& forecast) const {
+    for (const ForecastCause& cause : shop_.all<ForecastCause>())
+      if (cause.forecast == forecast.id) change_.remove(cause);
+    change_.remove(forecast);
+  }
+  void operator()(const Fault& fault) const {
+    for (const Forecast& forecast : shop_.all<Forecast>())
+      if (forecast.fault == fault.id) (*this)(forecast);
+    change_.remove(fault);
+  }
+  void operator()(const Offer& offer) const {
+    for (const Deposit& deposit : shop_.all<Deposit>())
+      if (deposit.offer == offer.id) change_.remove(deposit);
+    change_.remove(offer);
   }
   template <class Record>
   void operator()(const Record& record) const {

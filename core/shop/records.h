@@ -402,6 +402,60 @@ struct KnowledgeEdit {
   friend bool operator==(const KnowledgeEdit&, const KnowledgeEdit&) = default;
 };
 
+/// What the plan promised when it was first followed for a fault, kept so that it can be held against what
+/// came. Amounts in whole units of the currency, of what lay ahead then: what had been spent is apart.
+struct Forecast {
+  ForecastId id{};
+  std::int64_t entered = 0;
+  MachineId machine{};
+  FaultId fault{};
+  Date date{};
+  double chance_revived = 0;  ///< [0, 1]
+  double cash = 0;            ///< money to come, on average
+  double low = 0;             ///< the tenth and the ninetieth percent of it
+  double high = 0;
+  double hours = 0;
+  double days = 0;
+  double price = 0;       ///< the median price of the running machine that it was made with
+  double sunk_cash = 0;   ///< what the machine had cost by then
+  double sunk_hours = 0;  ///< and the hours that were in it
+  friend bool operator==(const Forecast&, const Forecast&) = default;
+};
+
+/// How likely a cause was in a forecast.
+struct ForecastCause {
+  ForecastCauseId id{};
+  std::int64_t entered = 0;
+  ForecastId forecast{};
+  std::string cause;  ///< its id in the knowledge base
+  double chance = 0;  ///< [0, 1]
+  friend bool operator==(const ForecastCause&, const ForecastCause&) = default;
+};
+
+/// The owner's own words for a machine's listing, in the place of those made from the record; one for each
+/// machine.
+struct ListingText {
+  ListingTextId id{};
+  std::int64_t entered = 0;
+  MachineId machine{};
+  Date date{};
+  std::string text;
+  friend bool operator==(const ListingText&, const ListingText&) = default;
+};
+
+/// Money that a buyer left to have the machine kept. It is no income: it is part of the price when the sale
+/// comes, or is given back.
+struct Deposit {
+  DepositId id{};
+  std::int64_t entered = 0;
+  OfferId offer{};
+  Date date{};
+  Money amount;
+  std::string payment;
+  std::optional<Date> returned;
+  friend bool operator==(const Deposit&, const Deposit&) = default;
+};
+
 /// What the owner says about the shop. Changing it is no entry of the history.
 struct Settings {
   std::string name;

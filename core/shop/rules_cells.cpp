@@ -274,10 +274,46 @@ class CheckCells {
   void operator()(const KnowledgeEdit& r) const {
     of(r).text("section", r.section).text("entry", r.entry).text("text", r.text);
   }
+  void operator()(const Forecast& r) const {
+    of(r).day("date", r.date);
+    chance(r, "chance_revived", r.chance_revived);
+    finite(r, "cash", r.cash);
+    finite(r, "low", r.low);
+    finite(r, "high", r.high);
+    finite(r, "hours", r.hours);
+    finite(r, "days", r.days);
+    finite(r, "price", r.price);
+    finite(r, "sunk_cash", r.sunk_cash);
+    finite(r, "sunk_hours", r.sunk_hours);
+  }
+  void operator()(const ForecastCause& r) const {
+    of(r).text("cause", r.cause);
+    chance(r, "chance", r.chance);
+  }
+  void operator()(const ListingText& r) const { of(r).day("date", r.date).text("text", r.text); }
+  void operator()(const Deposit& r) const {
+    of(r)
+        .day("date", r.date)
+        .amount("amount", r.amount)
+        .day("returned", r.returned)
+        .not_before("returned", r.returned, r.date);
+  }
 
  private:
   static constexpr const char* kOneOrigin = "A part comes from an order or from a donor, not from both.";
 
+  template <class Record>
+  void finite(const Record& record, const char* column, double value) const {
+    of(record).refuse_if(
+        !std::isfinite(value), column, [&] { return fmt::format("{}", value); },
+        "A number of the forecast is not finite.");
+  }
+  template <class Record>
+  void chance(const Record& record, const char* column, double value) const {
+    of(record).refuse_if(
+        !(value >= 0 && value <= 1), column, [&] { return fmt::format("{}", value); },
+        "A chance of the forecast is not from 0 to 1.");
+  }
   std::string sum(Money amount) const { return plain(amount, shop_.settings.currency); }
   std::string acquisition(std::optional<AcquisitionId> id) const {
     const Acquisition* const found = id ? shop_.find(*id) : nullptr;

@@ -60,6 +60,14 @@ void check_entries_kept_once(const Shop& shop, RuleBreaks& breaks) {
                  fmt::format("There is an own entry {} {} already.", one.section, one.entry));
 }
 
+void check_written_once(const Shop& shop, RuleBreaks& breaks) {
+  std::set<MachineId> written;
+  for (const ListingText& one : shop.all<ListingText>())
+    if (!written.insert(one.machine).second)
+      breaks.add(one.id, "machine", std::to_string(number(one.machine)),
+                 "That machine has a listing text already.");
+}
+
 /// Each reference of a kind of record, with its column.
 class References {
  public:
@@ -70,11 +78,7 @@ class References {
   void operator()(const Fault& r) const { machine(r, "machine", r.machine); }
   void operator()(const Finding& r) const {
     machine(r, "machine", r.machine);
-    one(r, "fault", r.fault, "fault");
-    const Fault* const fault = r.fault ? shop_.find(*r.fault) : nullptr;
-    if (fault != nullptr && fault->machine != r.machine)
-      breaks_.add(r.id, "fault", fault->code,
-                  fmt::format("The fault {} is one of another machine.", fault->code));
+    own_fault(r, r.fault);
   }
   void operator()(const Labour& r) const {
     machine(r, "machine", r.machine);
@@ -126,6 +130,13 @@ class References {
   void operator()(const Find& r) const { machine(r, "machine", r.machine); }
   void operator()(const FindAnswer& r) const { one(r, "find", r.find, "find"); }
   void operator()(const OwnNumber& r) const { machine(r, "machine", r.machine); }
+  void operator()(const Forecast& r) const {
+    machine(r, "machine", r.machine);
+    own_fault(r, r.fault);
+  }
+  void operator()(const ForecastCause& r) const { one(r, "forecast", r.forecast, "forecast"); }
+  void operator()(const ListingText& r) const { machine(r, "machine", r.machine); }
+  void operator()(const Deposit& r) const { one(r, "offer", r.offer, "offer"); }
   void operator()(const KnowledgeEdit&) const {}
   void operator()(const ClosedYear&) const {}
   void operator()(const Person&) const {}
@@ -148,6 +159,14 @@ class References {
   void machine(const Record& record, const char* column, std::optional<MachineId> id) const {
     one(record, column, id, "machine");
   }
+  template <class Record>
+  void own_fault(const Record& record, std::optional<FaultId> id) const {
+    one(record, "fault", id, "fault");
+    const Fault* const fault = id ? shop_.find(*id) : nullptr;
+    if (fault != nullptr && fault->machine != record.machine)
+      breaks_.add(record.id, "fault", fault->code,
+                  fmt::format("The fault {} is one of another machine.", fault->code));
+  }
 
   const Shop& shop_;
   RuleBreaks& breaks_;
@@ -166,6 +185,7 @@ void check_identifiers(const Shop& shop, RuleBreaks& breaks) {
   check_answered_once(shop, breaks);
   check_numbers_said_once(shop, breaks);
   check_entries_kept_once(shop, breaks);
+  check_written_once(shop, breaks);
 }
 
 void check_references(const Shop& shop, RuleBreaks& breaks) {

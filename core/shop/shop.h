@@ -49,26 +49,32 @@ class Shop {
              Table<Part>, Table<Order>, Table<OrderLine>, Table<Harvest>, Table<Fitted>, Table<Material>,
              Table<Listing>, Table<Offer>, Table<Sale>, Table<Return>, Table<Allowance>, Table<PartSale>,
              Table<TaxPaid>, Table<Disposal>, Table<Trip>, Table<Expense>, Table<Photo>, Table<ClosedYear>,
-             Table<KeptFigure>, Table<Find>, Table<FindAnswer>, Table<OwnNumber>, Table<KnowledgeEdit>>
+             Table<KeptFigure>, Table<Find>, Table<FindAnswer>, Table<OwnNumber>, Table<KnowledgeEdit>,
+             Table<Forecast>, Table<ForecastCause>, Table<ListingText>, Table<Deposit>>
       tables_;
 };
 
 /// Are records of this kind something that happened to the shop, so that their day is one of its books? What
-/// was only seen is not.
+/// was only seen, foretold or written for a listing is not, nor is a deposit before its sale.
 template <class Record>
-inline constexpr bool is_of_the_books = !std::is_same_v<Record, Find> && !std::is_same_v<Record, FindAnswer>;
+inline constexpr bool is_of_the_books =
+    !std::is_same_v<Record, Find> && !std::is_same_v<Record, FindAnswer> &&
+    !std::is_same_v<Record, Forecast> && !std::is_same_v<Record, ListingText> &&
+    !std::is_same_v<Record, Deposit>;
 
 /// A record of any kind. The order of alternatives is the order of Shop's tables.
 using AnyRecord =
     std::variant<Person, Acquisition, Machine, Fault, Finding, Labour, Part, Order, OrderLine, Harvest,
                  Fitted, Material, Listing, Offer, Sale, Return, Allowance, PartSale, TaxPaid, Disposal, Trip,
-                 Expense, Photo, ClosedYear, KeptFigure, Find, FindAnswer, OwnNumber, KnowledgeEdit>;
+                 Expense, Photo, ClosedYear, KeptFigure, Find, FindAnswer, OwnNumber, KnowledgeEdit, Forecast,
+                 ForecastCause, ListingText, Deposit>;
 
 /// The id of a record of any kind.
 using AnyId = std::variant<PersonId, AcquisitionId, MachineId, FaultId, FindingId, LabourId, PartId, OrderId,
                            OrderLineId, HarvestId, FittedId, MaterialId, ListingId, OfferId, SaleId, ReturnId,
                            AllowanceId, PartSaleId, TaxPaidId, DisposalId, TripId, ExpenseId, PhotoId,
-                           ClosedYearId, KeptFigureId, FindId, FindAnswerId, OwnNumberId, KnowledgeEditId>;
+                           ClosedYearId, KeptFigureId, FindId, FindAnswerId, OwnNumberId, KnowledgeEditId,
+                           ForecastId, ForecastCauseId, ListingTextId, DepositId>;
 
 template <class Id>
 auto Shop::find(Id id) const {

@@ -5,46 +5,11 @@
 #include <fmt/format.h>
 
 #include "core/shop/describe.h"
+#include "core/shop/together.h"
 #include "core/typed_words.h"
 
 namespace secondpull {
 namespace {
-
-/// Several actions as one: each is made for the shop as the ones before leave it.
-class Together {
- public:
-  explicit Together(const Shop& shop) : shop_{shop}, change_{shop, ""} {}
-
-  /// Makes the next one. Nothing is made any more after a problem.
-  template <class Make>
-  void add(Make make) {
-    if (problem_) return;
-    const Result<Change> next = make(std::as_const(shop_));
-    if (!next) {
-      problem_ = next.error();
-      return;
-    }
-    auto after = apply(shop_, *next);
-    if (!after) {
-      problem_ = after.error();
-      return;
-    }
-    shop_ = *std::move(after);
-    if (change_.title().empty()) change_.set_title(next->title());
-    change_.follow(*next);
-  }
-  const Shop& shop() const { return shop_; }
-  Result<Change> result(std::string title = {}) && {
-    if (problem_) return tl::unexpected(*std::move(problem_));
-    if (!title.empty()) change_.set_title(std::move(title));
-    return std::move(change_);
-  }
-
- private:
-  Shop shop_;
-  Change change_;
-  std::optional<Problem> problem_;
-};
 
 FaultId newest_fault(const Shop& shop) {
   return std::prev(shop.all<Fault>().end())->id;
@@ -58,6 +23,23 @@ Result<Change> fit(const Shop& shop, const NewFinding& finding, const PartUsed& 
                    used.part.new_name);
   return fit_part(shop, finding.machine, finding.date, *used.part.known, used.quantity, std::nullopt,
                   std::nullopt);
+}
+
+bool is_foretold(const Shop& shop, FaultId fault) {
+  const auto& all = shop.all<Forecast>();
+  return std::any_of(all.begin(), all.end(), [&](const Forecast& one) { return one.fault == fault; });
+}
+
+Result<Change> keep_forecast(const Shop& shop, const NewFinding& finding, const Promise& promise) {
+  Change change{shop, "Forecast for " + called(shop, finding.machine)};
+  Forecast forecast = promise.figures;
+  forecast.machine = finding.machine;
+  forecast.fault = *finding.fault;
+  forecast.date = finding.date;
+  const ForecastId id = change.add(forecast);
+  for (const auto& [cause, chance] : promise.causes)
+    change.add(ForecastCause{.forecast = id, .cause = cause, .chance = chance});
+  return change;
 }
 
 /// The finding that says of a repair that it mended the fault.
@@ -86,6 +68,8 @@ Result<Change> record_step(const Shop& shop, const StepMade& step) {
     together.add([&](const Shop& now) { return record_finding(now, finding); });
   }
   if (step.part) together.add([&](const Shop& now) { return fit(now, finding, *step.part); });
+  if (step.promise && finding.fault && !is_foretold(shop, *finding.fault))
+    together.add([&](const Shop& now) { return keep_forecast(now, finding, *step.promise); });
   const Machine* const machine = shop.find(finding.machine);
   return std::move(together).result(
       machine == nullptr

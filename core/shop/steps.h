@@ -3,6 +3,8 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 #include "core/shop/bench.h"
 #include "core/shop/stage.h"
@@ -21,15 +23,23 @@ struct PartUsed {
   std::optional<Money> found_at;
 };
 
+/// What the plan promises before its first step is made.
+struct Promise {
+  Forecast figures;                                    ///< its machine, fault and day are those of the step
+  std::vector<std::pair<std::string, double>> causes;  ///< how likely each is, by its id
+};
+
 /// A test or repair and what came of it.
 struct StepMade {
   NewFinding finding;
   /// Opens a fault of this symptom that the finding is about, where none was opened yet.
   std::string opens;
   std::optional<PartUsed> part;
+  /// Is kept with the step if it is the first one of its fault that follows a plan.
+  std::optional<Promise> promise;
 };
-/// Writes down the finding, its hours and its part together. Problems: those of open_fault, record_finding,
-/// fit_part and fit_found_part.
+/// Writes down the finding, its hours, its part and the forecast together. Problems: those of open_fault,
+/// record_finding, fit_part and fit_found_part.
 Result<Change> record_step(const Shop& shop, const StepMade& step);
 
 /// The fault that was last called mended since the machine came in; nullptr if there is none, or one is open.

@@ -44,10 +44,12 @@ inline constexpr bool one_of = (std::is_same_v<Record, Others> || ...);
 
 /// Does this kind of record stand in the exchange folder? Pictures do not: they stay in the shop's own
 /// folder. Nor do closed years and their figures: a folder holds what happened, and its years are open. Nor
-/// what was only seen, and what the owner says of machines and faults in the place of the program.
+/// what was only seen, and what the owner says of machines and faults in the place of the program. Nor, since
+/// the folder's format has no place for them, forecasts, listing texts and deposits.
 template <class Record>
 inline constexpr bool has_file =
-    !detail::one_of<Record, Photo, ClosedYear, KeptFigure, Find, FindAnswer, OwnNumber, KnowledgeEdit>;
+    !detail::one_of<Record, Photo, ClosedYear, KeptFigure, Find, FindAnswer, OwnNumber, KnowledgeEdit,
+                    Forecast, ForecastCause, ListingText, Deposit>;
 
 namespace detail {
 

@@ -12,6 +12,7 @@
 #include "db/rows/find_rows.h"
 #include "db/rows/intake_rows.h"
 #include "db/rows/knowing_rows.h"
+#include "db/rows/sale_rows.h"
 #include "db/rows/selling_rows.h"
 #include "db/rows/shelf_rows.h"
 #include "db/rows/spending_rows.h"

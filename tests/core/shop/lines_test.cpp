@@ -39,6 +39,10 @@ TEST(RemoveLine, TakesAlongWhatCannotStandAlone) {
   EXPECT_EQ(s.shop.find(s.harvest), nullptr);
   s.carry_out(remove_line(s.shop, AnyId{s.find}));
   EXPECT_EQ(s.shop.find(s.answer), nullptr);
+  s.carry_out(remove_line(s.shop, AnyId{s.forecast}));
+  EXPECT_EQ(s.shop.find(s.forecast_cause), nullptr);
+  s.carry_out(remove_line(s.shop, AnyId{s.offer}));
+  EXPECT_EQ(s.shop.find(s.deposit), nullptr);
   EXPECT_EQ(test::told(broken_rules(s.shop)), "");
 }
 
@@ -85,6 +89,10 @@ TEST(Described, SaysAnyRecordInAFewWords) {
   EXPECT_EQ(words(s.answer), "answer about Tarnwick TW-2: does it turn, turns");
   EXPECT_EQ(words(s.own_number), "own number revived.price = 145.5 for #2");
   EXPECT_EQ(words(s.own_entry), "own entry causes leak");
+  EXPECT_EQ(words(s.forecast), "forecast for #1");
+  EXPECT_EQ(words(s.forecast_cause), "chance of leak in the forecast for #1");
+  EXPECT_EQ(words(s.listing_text), "listing text of #4");
+  EXPECT_EQ(words(s.deposit), "deposit of $20 for #1");
   s.shop.each_table([&](const auto& table) {
     for (const auto& record : table)
       EXPECT_NE(described(s.shop, AnyRecord{record}), "");

@@ -53,14 +53,18 @@ TEST(Identifiers, OfWhatTheOwnerSaysAreUsedOnceTogether) {
   s.add(FindAnswer{.find = s.bought, .date = day("2026-03-02"), .test = "does it turn", .outcome = "turns"});
   s.add(OwnNumber{.machine = s.m1, .path = "revived.price", .value = 1});
   s.add(KnowledgeEdit{.section = "tests", .entry = "leak", .text = "{}"});
+  s.add(ListingText{.machine = s.m1, .date = day("2026-03-14"), .text = "Mower"});
   EXPECT_EQ(test::told(broken_rules(s.shop)), "") << "another find, machine or section";
   const FindAnswerId answer = s.add(
       FindAnswer{.find = s.find, .date = day("2026-04-04"), .test = "does it turn", .outcome = "does not"});
   const OwnNumberId number = s.add(OwnNumber{.machine = s.m2, .path = "revived.price", .value = 2});
   const KnowledgeEditId entry = s.add(KnowledgeEdit{.section = "causes", .entry = "leak", .text = "{}"});
+  const ListingTextId text =
+      s.add(ListingText{.machine = s.m4, .date = day("2026-03-15"), .text = "Mower, green"});
   EXPECT_THAT(broken(s.shop),
               ElementsAre(Broken{answer, "test", "does it turn"}, Broken{number, "path", "revived.price"},
-                          Broken{entry, "entry", "leak"}));
+                          Broken{entry, "entry", "leak"},
+                          Broken{text, "machine", std::to_string(secondpull::number(s.m4))}));
 }
 
 TEST(References, NameARecordThatIsThere) {
@@ -99,13 +103,21 @@ TEST(References, NameARecordThatIsThere) {
   EXPECT_THAT(column(&SmallShop::answer, [](FindAnswer& r) { r.find = FindId{9999}; }), ElementsAre("find"));
   EXPECT_THAT(column(&SmallShop::own_number, [](OwnNumber& r) { r.machine = kNoMachine; }),
               ElementsAre("machine"));
+  EXPECT_THAT(column(&SmallShop::forecast, [](Forecast& r) { r.fault = FaultId{9999}; }),
+              ElementsAre("fault"));
+  EXPECT_THAT(column(&SmallShop::forecast_cause, [](ForecastCause& r) { r.forecast = ForecastId{9999}; }),
+              ElementsAre("forecast"));
+  EXPECT_THAT(column(&SmallShop::listing_text, [](ListingText& r) { r.machine = kNoMachine; }),
+              ElementsAre("machine"));
+  EXPECT_THAT(column(&SmallShop::deposit, [](Deposit& r) { r.offer = OfferId{9999}; }), ElementsAre("offer"));
 }
 
 TEST(References, OfAFindingNameAFaultOfItsMachine) {
   SmallShop s;
   const FindingId finding = s.add(
       Finding{.machine = s.m2, .date = day("2026-03-08"), .step = "x", .outcome = "y", .fault = s.fault});
-  EXPECT_THAT(broken(s.shop), ElementsAre(Broken{finding, "fault", "F1"}));
+  const ForecastId forecast = s.add(Forecast{.machine = s.m2, .fault = s.fault, .date = day("2026-03-08")});
+  EXPECT_THAT(broken(s.shop), ElementsAre(Broken{finding, "fault", "F1"}, Broken{forecast, "fault", "F1"}));
 }
 
 TEST(OrderOfDays, RefusesWhatIsDatedBeforeTheMachineCameIn) {

@@ -62,6 +62,7 @@ TEST(Rules, KeepAmountsFromZeroToTheLargest) {
     breaks(&SmallShop::find, "asking", [&](Find& r) { r.asking = bad; });
     breaks(&SmallShop::find, "pickup_cost", [&](Find& r) { r.pickup_cost = bad; });
     breaks(&SmallShop::expense, "amount", [&](Expense& r) { r.amount = bad; });
+    breaks(&SmallShop::deposit, "amount", [&](Deposit& r) { r.amount = bad; });
   }
 }
 
@@ -81,6 +82,15 @@ TEST(Rules, KeepCountsAndMeasuresInRange) {
   breaks(&SmallShop::find, "minutes", [](Find& r) { r.minutes = Minutes{-1}; });
   for (const double bad : {std::numeric_limits<double>::infinity(), std::numeric_limits<double>::quiet_NaN()})
     breaks(&SmallShop::own_number, "value", [&](OwnNumber& r) { r.value = bad; });
+  for (const double bad :
+       {std::numeric_limits<double>::infinity(), std::numeric_limits<double>::quiet_NaN()}) {
+    breaks(&SmallShop::forecast, "cash", [&](Forecast& r) { r.cash = bad; });
+    breaks(&SmallShop::forecast, "sunk_hours", [&](Forecast& r) { r.sunk_hours = bad; });
+  }
+  for (const double bad : {-0.1, 1.1, std::numeric_limits<double>::quiet_NaN()}) {
+    breaks(&SmallShop::forecast, "chance_revived", [&](Forecast& r) { r.chance_revived = bad; });
+    breaks(&SmallShop::forecast_cause, "chance", [&](ForecastCause& r) { r.chance = bad; });
+  }
   breaks(&SmallShop::line_under_way, "price", [](OrderLine& r) {
     r.price = Money::from_minor(kLargestAmount);
     r.quantity = 2;
@@ -108,6 +118,8 @@ TEST(Rules, AskForTheTextsARecordCannotDoWithout) {
   breaks(&SmallShop::own_entry, "section", [](KnowledgeEdit& r) { r.section.clear(); });
   breaks(&SmallShop::own_entry, "entry", [](KnowledgeEdit& r) { r.entry.clear(); });
   breaks(&SmallShop::own_entry, "text", [](KnowledgeEdit& r) { r.text.clear(); });
+  breaks(&SmallShop::forecast_cause, "cause", [](ForecastCause& r) { r.cause.clear(); });
+  breaks(&SmallShop::listing_text, "text", [](ListingText& r) { r.text.clear(); });
   breaks(&SmallShop::photo, "sha256", [](Photo& r) { r.sha256 = "A" + std::string(63, 'a'); });
 }
 
@@ -119,6 +131,8 @@ TEST(Rules, KeepDaysInTheCalendarAndEndsAfterBeginnings) {
   breaks(&SmallShop::fault, "how", [](Fault& r) { r.ended.reset(); });
   breaks(&SmallShop::listing, "ended", [](Listing& r) { r.ended = day("2026-03-13"); });
   breaks(&SmallShop::answer, "date", [](FindAnswer& r) { r.date = Date{}; });
+  breaks(&SmallShop::forecast, "date", [](Forecast& r) { r.date = Date{}; });
+  breaks(&SmallShop::deposit, "returned", [](Deposit& r) { r.returned = day("2026-03-19"); });
   breaks(&SmallShop::bought, "ended", [](Find& r) { r.ended = day("2026-02-28"); });
   breaks(&SmallShop::bought, "how", [](Find& r) { r.ended.reset(); });
   breaks(&SmallShop::find, "how", [](Find& r) { r.ended = day("2026-04-04"); });

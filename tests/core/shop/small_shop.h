@@ -129,6 +129,21 @@ struct SmallShop {
   OwnNumberId own_number = add(OwnNumber{.machine = m2, .path = "revived.price", .value = 145.5});
   KnowledgeEditId own_entry =
       add(KnowledgeEdit{.section = "causes", .entry = "leak", .text = R"({"name": "leak", "note": "own"})"});
+  ForecastId forecast = add(Forecast{.machine = m1,
+                                     .fault = fault,
+                                     .date = day("2026-03-03"),
+                                     .chance_revived = 0.9,
+                                     .cash = 120.5,
+                                     .low = -5,
+                                     .high = 190,
+                                     .hours = 2,
+                                     .days = 9,
+                                     .price = 160});
+  ForecastCauseId forecast_cause = add(ForecastCause{.forecast = forecast, .cause = "leak", .chance = 0.25});
+  ListingTextId listing_text =
+      add(ListingText{.machine = m4, .date = day("2026-03-14"), .text = "Mower, runs well."});
+  DepositId deposit =
+      add(Deposit{.offer = offer, .date = day("2026-03-20"), .amount = dollars(20), .payment = "cash"});
 
   template <class Record>
   decltype(Record::id) add(Record record) {

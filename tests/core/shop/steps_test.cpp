@@ -44,6 +44,30 @@ TEST(RecordStep, OpensTheFaultThatTheMachineCameWithAndWritesTheHoursInOneAction
   EXPECT_EQ(test::told(broken_rules(s.shop)), "");
 }
 
+TEST(RecordStep, KeepsWhatThePlanPromisedWithTheFirstStepOfAFaultAlone) {
+  SmallShop s;
+  StepMade step = prime_test(s);
+  step.opens = "does not start";
+  step.promise = Promise{.figures = {.chance_revived = 0.75, .cash = 80, .hours = 1.5},
+                         .causes = {{"needle-leaks", 0.5}, {"jet-clogged", 0.5}}};
+  const std::size_t before = s.shop.all<Forecast>().size();
+  s.carry_out(record_step(s.shop, step));
+  ASSERT_EQ(s.shop.all<Forecast>().size(), before + 1);
+  const Forecast& kept = *std::prev(s.shop.all<Forecast>().end());
+  EXPECT_EQ(kept.fault, newest_fault(s.shop).id);
+  EXPECT_EQ(kept.machine, s.m2);
+  EXPECT_EQ(kept.date, day("2026-03-16"));
+  EXPECT_EQ(kept.cash, 80);
+  EXPECT_EQ(std::prev(s.shop.all<ForecastCause>().end())->forecast, kept.id);
+  EXPECT_EQ(std::prev(s.shop.all<ForecastCause>().end())->chance, 0.5);
+  step.opens.clear();
+  step.finding.fault = kept.fault;
+  step.promise->figures.cash = 95;
+  s.carry_out(record_step(s.shop, step));
+  EXPECT_EQ(s.shop.all<Forecast>().size(), before + 1) << "a forecast is not made over";
+  EXPECT_EQ(test::told(broken_rules(s.shop)), "");
+}
+
 TEST(RecordStep, TakesTheOldestPieceOfAPartFromTheShelf) {
   SmallShop s;
   StepMade step = prime_test(s);

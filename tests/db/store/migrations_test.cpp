@@ -101,6 +101,25 @@ TEST(Migrations, BringAShopWithClosedYearsToFinds) {
   EXPECT_EQ(store.check(), std::vector<Problem>{});
 }
 
+TEST(Migrations, BringAShopWithFindsToForecasts) {
+  const TempFolder folder;
+  fs::create_directories(folder.shop());
+  make_shop_file(folder.shop(), test_settings(), schema_migrations().first(3));
+  {
+    SQLite::Database file = open_file(shop_file(folder.shop()), OpenAs::writer);
+    ASSERT_EQ(version_of(file), 3);
+    ASSERT_FALSE(file.tableExists("listing_texts"));
+  }
+  Store store = reopened(folder);
+  Change change{*store.shop(), "Wrote it down"};
+  const AcquisitionId lot = change.add(Acquisition{.code = "A1", .date = day(3, 5)});
+  const MachineId machine = change.add(Machine{.tag = "1", .acquisition = lot});
+  change.add(ListingText{.machine = machine, .date = day(3, 5), .text = "Mower"});
+  done(store, change);
+  EXPECT_EQ(reopened(folder, Access::read).shop()->all<ListingText>().size(), 1U);
+  EXPECT_EQ(store.check(), std::vector<Problem>{});
+}
+
 TEST(Migrations, ThatOnlyAddKeepWhatCanBeUndone) {
   const TempFolder folder;
   make_old_shop(folder);

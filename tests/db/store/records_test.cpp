@@ -78,6 +78,9 @@ class Draw {
       drawn.section += "1";
       drawn.entry += "1";
     }
+    if constexpr (requires { drawn.cause; } && !std::same_as<Record, Fault>) drawn.cause += "1";
+    if constexpr (std::same_as<Record, Forecast>) drawn.chance_revived = 0.25;
+    if constexpr (std::same_as<Record, ForecastCause>) drawn.chance = 0.75;
     if constexpr (requires { drawn.sha256; }) drawn.sha256 = std::string(64, 'a');
     if constexpr (requires {
                     drawn.from_donor;

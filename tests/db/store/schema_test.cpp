@@ -328,6 +328,23 @@ const std::vector<std::pair<std::string, std::vector<std::pair<std::string, std:
       {"find_answers", {{"find_id", "1"}, {"date", d}, {"test", "''"}, {"outcome", "''"}}},
       {"own_numbers", {{"machine_id", "1"}, {"path", "'revived.price'"}, {"value", "0.5"}}},
       {"knowledge_edits", {{"section", "'causes'"}, {"entry", "'leak'"}, {"text", "''"}}},
+      {"forecasts",
+       {{"machine_id", "1"},
+        {"fault_id", "1"},
+        {"date", d},
+        {"chance_revived", "0.5"},
+        {"cash", "0"},
+        {"low", "0"},
+        {"high", "0"},
+        {"hours", "0"},
+        {"days", "0"},
+        {"price", "0"},
+        {"sunk_cash", "0"},
+        {"sunk_hours", "0"}}},
+      {"forecast_causes", {{"forecast_id", "1"}, {"cause", "'leak'"}, {"chance", "0.5"}}},
+      {"listing_texts", {{"machine_id", "1"}, {"date", d}, {"text", "''"}}},
+      {"deposits",
+       {{"offer_id", "1"}, {"date", d}, {"amount", "0"}, {"payment", "''"}, {"returned", "NULL"}}},
   };
   return rows;
 }
@@ -407,6 +424,9 @@ TEST_F(SchemaRefuses, AnEmptyTagOrKeyAYearOfFiveDigitsAndAPhotoWithoutItsDigest)
   expect_refused("machines", "year", "10000");
   expect_refused("finds", "year", "10000");
   expect_refused("own_numbers", "path", "''");
+  expect_refused("forecasts", "chance_revived", "1.5");
+  expect_refused("forecast_causes", "chance", "-0.5");
+  expect_refused("forecast_causes", "cause", "''");
   expect_refused("knowledge_edits", "section", "''");
   expect_refused("knowledge_edits", "entry", "''");
   expect_refused("photos", "sha256", "'abc'");
