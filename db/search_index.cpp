@@ -19,7 +19,7 @@ constexpr std::size_t indexed_letters = 3;
 constexpr std::size_t most_updates = 2000;
 
 // A row of the index is named by its record's id and kind in one number.
-constexpr std::int64_t kinds = 32;
+constexpr std::int64_t kinds = 64;
 static_assert(std::variant_size_v<AnyId> <= kinds);
 
 std::int64_t row_of(const AnyId& id) {
@@ -104,6 +104,11 @@ SQLite::Database& SearchIndex::opened() {
     database_->exec("PRAGMA locking_mode = EXCLUSIVE");
     database_->exec("PRAGMA journal_mode = WAL");
     database_->exec("PRAGMA synchronous = NORMAL");
+    // An index whose rows are named in another way says nothing: its stamp goes, and it is made anew.
+    if (database_->execAndGet("PRAGMA user_version").getInt64() != kinds) {
+      database_->exec("DROP TABLE IF EXISTS stamp");
+      database_->exec("PRAGMA user_version = " + std::to_string(kinds));
+    }
     database_->exec(
         "CREATE TABLE IF NOT EXISTS stamp (id INTEGER PRIMARY KEY CHECK (id = 1), stamp INTEGER) STRICT");
     database_->exec("CREATE VIRTUAL TABLE IF NOT EXISTS texts USING fts5(text, tokenize = 'trigram')");

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include <QHBoxLayout>
-#include <QKeyEvent>
-#include <QLabel>
+#include <QJsonArray>
+#include <QJsonDocument>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QShortcut>
@@ -15,15 +15,16 @@
 #include "app/frame/session.h"
 #include "app/parts/choices.h"
 #include "app/parts/data_table.h"
-#include "app/parts/edits.h"
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "app/planning/latest_task.h"
 #include "app/planning/planning.h"
+#include "app/scout/end_row.h"
 #include "app/scout/find_rows.h"
 #include "app/scout/lead_form.h"
 #include "app/scout/offer_panel.h"
 #include "app/scout/pocket_panel.h"
+#include "core/shop/together.h"
 
 namespace secondpull::app {
 namespace {
@@ -32,6 +33,10 @@ using planning::Situation;
 
 constexpr int kFormWidth = 62 * kGrid;
 constexpr int kTableHeight = 20 * kGrid;
+
+FindId newest(const Shop& shop) {
+  return std::prev(shop.all<Find>().end())->id;
+}
 
 class ScoutPage : public Page {
  public:
@@ -49,23 +54,25 @@ class ScoutPage : public Page {
 
  protected:
   void showEvent(QShowEvent* event) override;
-  void keyPressEvent(QKeyEvent* event) override;
 
  private:
   QWidget* makeFind();
-  QWidget* makeButtons();
   QWidget* makeList();
   void reload();
   void work();      ///< has the offer and the questions worked out anew, in the background
   void workCard();  ///< likewise the pocket card
   void startAfresh();
   void open(FindId find);
+  Result<Change> keeping() const;  ///< what is typed, as a new find or in the place of the one shown
   std::optional<Problem> keep();
-  /// Keeps what is typed if it is a find of its own yet; the find, or nothing where that failed.
-  std::optional<FindId> kept();
+  /// Keeps what is typed and does the rest with it, in one action; the find, or nothing where that failed.
+  std::optional<FindId> keepAnd(const std::function<Result<Change>(const Shop& shop, FindId find)>& then);
   void answer(const QString& test, const QString& outcome);
+  // What the seller said of a find that is not kept yet, as its draft holds it.
+  QString draftOfAnswers() const;
+  void readAnswers(const QString& kept);
   void askPrice();
-  void buy();
+  void buy(Money price);
   void end(FindEnd how);
   bool perform(Result<Change> change);
   const Find* current() const { return find_ ? session().shop()->find(*find_) : nullptr; }
@@ -80,14 +87,9 @@ class ScoutPage : public Page {
   LeadForm* form_;
   OfferPanel* offer_;
   PocketPanel* pocket_;
-  QWidget* buy_row_;
-  MoneyEdit* price_;
-  QPushButton* buy_;
-  QPushButton* pass_on_;
-  QPushButton* gone_;
+  EndRow* end_;
   DataTable* table_;
   RowModel<FindRow>* model_;
-  HintLine* hint_;
   std::uint64_t turn_ = 0;  ///< of what is asked last
   std::uint64_t card_turn_ = 0;
   LatestTask worker_;  // after all that its tasks tell: it goes first
@@ -128,7 +130,7 @@ ScoutPage::ScoutPage(Session& session, QWidget* parent) : Page(session, parent) 
 
   auto* bought = new QShortcut{QKeySequence{Qt::CTRL | Qt::Key_B}, this};
   bought->setContext(Qt::WidgetWithChildrenShortcut);
-  connect(bought, &QShortcut::activated, this, [this] { buy_row_->isHidden() ? askPrice() : buy(); });
+  connect(bought, &QShortcut::activated, this, [this] { end_->isAsking() ? end_->takeIn() : askPrice(); });
   connect(&session.planning(), &Planning::hourValueChanged, this, [this] {
     if (isVisible()) work();
   });
@@ -142,8 +144,14 @@ QWidget* ScoutPage::makeFind() {
   form_ = new LeadForm{session()};
   form_->setTitleShown(false);
   form_->onSave([this] { return keep(); });
+  form_->setExtraDraft([this] { return draftOfAnswers(); },
+                       [this](const QString& kept) { readAnswers(kept); });
   left->addWidget(form_);
-  left->addWidget(makeButtons());
+  end_ = new EndRow{session().currency()};
+  connect(end_, &EndRow::asked, this, &ScoutPage::askPrice);
+  connect(end_, &EndRow::bought, this, &ScoutPage::buy);
+  connect(end_, &EndRow::ended, this, &ScoutPage::end);
+  left->addWidget(end_);
   left->addStretch(1);
   side->setFixedWidth(grown(kFormWidth));
   connect(form_, &LeadForm::edited, this, [this] {
@@ -183,48 +191,6 @@ QWidget* ScoutPage::makeFind() {
   return content;
 }
 
-QWidget* ScoutPage::makeButtons() {
-  auto* all = new QWidget;
-  auto* box = new QVBoxLayout{all};
-  box->setContentsMargins(0, 0, 0, 0);
-  auto* line = new QHBoxLayout;
-  const auto button = [&](const char* name, const QString& words) {
-    auto* made = new QPushButton{words, all};
-    made->setObjectName(QString::fromLatin1(name));
-    line->addWidget(made);
-    return made;
-  };
-  buy_ = button("scoutBuy", tr("Bought it"));
-  buy_->setToolTip(tr("Ctrl+B"));
-  pass_on_ = button("scoutPassOn", tr("Passed on"));
-  gone_ = button("scoutGone", tr("Gone"));
-  line->addStretch(1);
-  box->addLayout(line);
-  buy_row_ = new QWidget{all};
-  auto* price_line = new QHBoxLayout{buy_row_};
-  price_line->setContentsMargins(0, 0, 0, 0);
-  price_ = new MoneyEdit{QStringLiteral("scoutPrice"), session().currency(), buy_row_};
-  price_->setAccessibleName(tr("Price paid"));
-  auto* label = new QLabel{tr("Price paid"), buy_row_};
-  label->setBuddy(price_);
-  auto* take_in = new QPushButton{tr("Take it in"), buy_row_};
-  take_in->setObjectName(QStringLiteral("scoutTakeIn"));
-  setRank(take_in, "first");
-  price_line->addWidget(label);
-  price_line->addWidget(price_, 1);
-  price_line->addWidget(take_in);
-  buy_row_->hide();
-  box->addWidget(buy_row_);
-  hint_ = new HintLine{QStringLiteral("scout"), all};
-  box->addWidget(hint_);
-  connect(buy_, &QPushButton::clicked, this, &ScoutPage::askPrice);
-  connect(take_in, &QPushButton::clicked, this, &ScoutPage::buy);
-  connect(price_, &QLineEdit::returnPressed, this, &ScoutPage::buy);
-  connect(pass_on_, &QPushButton::clicked, this, [this] { end(FindEnd::passed_on); });
-  connect(gone_, &QPushButton::clicked, this, [this] { end(FindEnd::gone); });
-  return all;
-}
-
 QWidget* ScoutPage::makeList() {
   model_ = new RowModel<FindRow>{findColumns(session()), this};
   table_ = new DataTable{session(), QStringLiteral("scout_finds")};
@@ -242,15 +208,6 @@ void ScoutPage::showEvent(QShowEvent* event) {
   if (stale_) reload();
 }
 
-void ScoutPage::keyPressEvent(QKeyEvent* event) {
-  if (event->key() == Qt::Key_Escape && !buy_row_->isHidden()) {
-    buy_row_->hide();
-    buy_->setFocus();
-    return;
-  }
-  Page::keyPressEvent(event);
-}
-
 void ScoutPage::reload() {
   const bool first = stale_ && !find_ && rows_.empty();
   stale_ = false;
@@ -264,9 +221,7 @@ void ScoutPage::reload() {
       if (each.find == find->id) said_.push_back({each.test, each.outcome});
   }
   const Find* const find = current();
-  const bool bought = find != nullptr && find->how == FindEnd::bought;
-  for (QPushButton* each : {buy_, pass_on_, gone_})
-    each->setEnabled(!bought);
+  end_->setEndable(find == nullptr || find->how != FindEnd::bought);
   if (first) form_->open();
   session().planning().backlog();  // has an hour valued, if nobody did
   work();
@@ -327,8 +282,8 @@ void ScoutPage::workCard() {
 void ScoutPage::startAfresh() {
   find_.reset();
   said_.clear();
-  buy_row_->hide();
-  hint_->clearHint();
+  end_->stopAsking();
+  end_->hint().clearHint();
   loading_ = true;
   form_->startAfresh();
   loading_ = false;
@@ -341,39 +296,53 @@ void ScoutPage::open(FindId id) {
   form_->fillFrom(*current());
   form_->setVisible(true);
   loading_ = false;
-  buy_row_->hide();
-  hint_->clearHint();
+  end_->stopAsking();
+  end_->hint().clearHint();
   reload();
 }
 
 bool ScoutPage::perform(Result<Change> change) {
   const auto failed = session().perform(std::move(change));
   if (failed)
-    hint_->problem(*failed);
+    end_->hint().problem(*failed);
   else
-    hint_->clearHint();
+    end_->hint().clearHint();
   return !failed;
 }
 
-std::optional<Problem> ScoutPage::keep() {
-  if (const Find* const find = current())
-    return session().perform(change_find(*session().shop(), form_->over(*find)));
+Result<Change> ScoutPage::keeping() const {
+  if (const Find* const find = current()) return change_find(*session().shop(), form_->over(*find));
   NewFind find = form_->newFind();
   find.said = said_;
+  return note_find(*session().shop(), find);
+}
+
+std::optional<Problem> ScoutPage::keep() {
   const auto before = session().shop();
-  if (auto failed = session().perform(note_find(*before, find))) return failed;
-  for (const Find& each : session().shop()->all<Find>())
-    if (before->find(each.id) == nullptr) find_ = each.id;
+  if (auto failed = session().perform(keeping())) return failed;
+  if (!find_) find_ = newest(*session().shop());
   reload();
   return std::nullopt;
 }
 
-std::optional<FindId> ScoutPage::kept() {
-  if (const auto failed = keep()) {
-    form_->showProblem(*failed);
+std::optional<FindId> ScoutPage::keepAnd(
+    const std::function<Result<Change>(const Shop& shop, FindId find)>& then) {
+  Result<Change> kept = keeping();
+  if (!kept) {
+    form_->showProblem(kept.error());
     return std::nullopt;
   }
-  return find_;
+  Together together{*session().shop()};
+  together.add([&](const Shop&) { return kept; });
+  const FindId find = find_ ? *find_ : newest(together.shop());
+  std::string title;
+  together.add([&](const Shop& now) {
+    Result<Change> made = then(now, find);
+    if (made) title = made->title();
+    return made;
+  });
+  if (!perform(std::move(together).result(title))) return std::nullopt;
+  return find;
 }
 
 void ScoutPage::answer(const QString& test, const QString& outcome) {
@@ -385,41 +354,54 @@ void ScoutPage::answer(const QString& test, const QString& outcome) {
   }
   std::erase_if(said_, [&](const SellerSaid& line) { return line.test == asked; });
   if (!said.empty()) said_.push_back({asked, said});
+  form_->noteEdited();
+  work();
+}
+
+QString ScoutPage::draftOfAnswers() const {
+  if (find_) return {};
+  QJsonArray lines;
+  for (const SellerSaid& line : said_)
+    lines.append(QJsonArray{QString::fromStdString(line.test), QString::fromStdString(line.outcome)});
+  return lines.isEmpty() ? QString{} : QString::fromUtf8(QJsonDocument{lines}.toJson(QJsonDocument::Compact));
+}
+
+void ScoutPage::readAnswers(const QString& kept) {
+  said_.clear();
+  const QJsonArray lines = QJsonDocument::fromJson(kept.toUtf8()).array();
+  for (const QJsonValue& line : lines)
+    said_.push_back({line[0].toString().toStdString(), line[1].toString().toStdString()});
   work();
 }
 
 void ScoutPage::askPrice() {
   if (const Find* const find = current(); find != nullptr && find->how == FindEnd::bought) return;
-  buy_row_->show();
-  const auto asking = form_->lead().asking;
-  price_->setGuess(QString::fromStdString(plain(asking.value_or(Money{}), session().currency())));
-  price_->setFocus();
-  price_->selectAll();
+  end_->askPrice(form_->lead().asking.value_or(Money{}));
 }
 
-void ScoutPage::buy() {
-  if (const auto wrong = price_->problem()) return hint_->problem(*wrong);
-  const auto find = kept();
+void ScoutPage::buy(Money price) {
+  const auto find = keepAnd([&](const Shop& shop, FindId id) {
+    const Find& about = *shop.find(id);
+    BuyFind bought{.date = session().today(),
+                   .source = price.is_zero() ? Source::curb : Source::private_sale,
+                   .price = price,
+                   .pickup_cost = about.pickup_cost,
+                   .miles = about.miles,
+                   .minutes = about.minutes};
+    if (bought.miles && bought.miles->count == 0) bought.miles.reset();
+    if (bought.minutes && bought.minutes->count == 0) bought.minutes.reset();
+    return buy_find(shop, id, bought);
+  });
   if (!find) return;
-  const Find& about = *session().shop()->find(*find);
-  const Money price = price_->value().value_or(Money{});
-  BuyFind bought{.date = session().today(),
-                 .source = price.is_zero() ? Source::curb : Source::private_sale,
-                 .price = price,
-                 .pickup_cost = about.pickup_cost,
-                 .miles = about.miles,
-                 .minutes = about.minutes};
-  if (bought.miles && bought.miles->count == 0) bought.miles.reset();
-  if (bought.minutes && bought.minutes->count == 0) bought.minutes.reset();
-  if (!perform(buy_find(*session().shop(), *find, bought))) return;
   const auto machine = session().shop()->find(*find)->machine;
   startAfresh();
   if (machine) emit wantsMachine(*machine);
 }
 
 void ScoutPage::end(FindEnd how) {
-  const auto find = kept();
-  if (find && perform(pass_on_find(*session().shop(), *find, session().today(), how, {}))) startAfresh();
+  if (keepAnd(
+          [&](const Shop& shop, FindId id) { return pass_on_find(shop, id, session().today(), how, {}); }))
+    startAfresh();
 }
 
 std::vector<Page::Deed> ScoutPage::deeds() {

@@ -98,6 +98,18 @@ TEST_F(ScoutTest, ABoughtFindIsAMachineWithItsFaultAndWhatWasSaid) {
 
   test_.session().undo();
   EXPECT_TRUE(test_.shop()->all<Machine>().empty());
+  EXPECT_TRUE(test_.shop()->all<Find>().empty()) << "one action, since it had not been kept before";
+}
+
+TEST_F(ScoutTest, AKeptFindThatIsBoughtIsAFindAgainWhenThatIsUndone) {
+  describe();
+  click("save");
+  click("scoutBuy");
+  click("scoutTakeIn");
+  ASSERT_TRUE(opened_);
+  EXPECT_EQ(onlyFind().how, FindEnd::bought);
+  test_.session().undo();
+  EXPECT_TRUE(test_.shop()->all<Machine>().empty());
   EXPECT_EQ(onlyFind().how, std::nullopt);
 }
 
@@ -109,7 +121,19 @@ TEST_F(ScoutTest, WhatIsPassedOnIsKept) {
   EXPECT_EQ(onlyFind().make, "Tarnwick");
   EXPECT_EQ(child<QLineEdit>("findWhat")->text(), "");
   test_.session().undo();
-  EXPECT_EQ(onlyFind().how, std::nullopt);
+  EXPECT_TRUE(test_.shop()->all<Find>().empty());
+}
+
+TEST_F(ScoutTest, AnAnswerThatIsNotKeptYetStandsInTheDraft) {
+  describe();
+  ASSERT_TRUE(waitForAnswers());
+  click("scoutAnswer1");
+  const std::string said = child<QPushButton>("scoutSaid1")->text().toStdString();
+  ASSERT_TRUE(QTest::qWaitFor([this] { return test_.session().draft("scout.find").has_value(); }, kPatience));
+  page_.reset(makeScoutPage(test_.session(), nullptr));
+  page_->show();
+  click("draftGoOn");
+  EXPECT_EQ(child<QPushButton>("scoutSaid1")->text().toStdString(), said);
 }
 
 TEST_F(ScoutTest, KeepingWhatWasKeptChangesIt) {
