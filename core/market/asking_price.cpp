@@ -14,6 +14,10 @@ namespace {
 
 constexpr double kTenth = 0.1;
 
+const std::optional<KindPrice>& kind_price(const PriceModel& model, MachineKind kind, SoldAs as) {
+  return model.kinds[static_cast<std::size_t>(kind)][static_cast<std::size_t>(as)];
+}
+
 std::vector<PriceFactor> factors_of(const PriceModel& model, const Features& features) {
   const std::vector<double> columns = columns_of(model, features);
   const auto part = [&](std::size_t first, std::size_t last) {
@@ -48,23 +52,31 @@ double AskingPrice::chance_of(double price) const {
   return 1 - log_price.probability_below(std::log(price));
 }
 
-Result<AskingPrice> asking_price(const PriceModel& model, const Machine& machine, SoldAs as, Date day) {
-  const auto& price = model.kinds[static_cast<std::size_t>(machine.kind)][static_cast<std::size_t>(as)];
+Result<StudentT> log_price(const PriceModel& model, const Machine& machine, SoldAs as, Date day) {
+  const std::optional<KindPrice>& price = kind_price(model, machine.kind, as);
   if (!price)
     return problem(
         fmt::format("Nothing is known of what a machine of the kind \"{}\" fetches.", word(machine.kind)),
         "kind", std::string{word(machine.kind)});
   const Features features = features_of(machine, as, day);
   const StudentT law = predicted(model.fit, columns_of(model, features), price->noise);
+  return StudentT{law.location + price->log_median + season_of(model, features), law.scale, law.degrees};
+}
+
+Result<AskingPrice> asking_price(const PriceModel& model, const Machine& machine, SoldAs as, Date day) {
+  const auto law = log_price(model, machine, as, day);
+  if (!law) return tl::unexpected(law.error());
+  const Features features = features_of(machine, as, day);
   AskingPrice asked;
-  asked.log_price = {law.location + price->log_median + season_of(model, features), law.scale, law.degrees};
+  asked.log_price = *law;
   asked.median = std::exp(asked.log_price.location);
   asked.p10 = asked.quantile(kTenth);
   asked.p90 = asked.quantile(1 - kTenth);
   for (const KnownSale& sale : model.sales)
     if (sale.features.kind == features.kind && sale.features.as == as) ++asked.sales;
   asked.all_sales = model.sales.size();
-  asked.of_kind = std::exp(price->log_median + model.fit.mean[Columns::of_kind(machine.kind, as)]);
+  asked.of_kind = std::exp(kind_price(model, machine.kind, as)->log_median +
+                           model.fit.mean[Columns::of_kind(machine.kind, as)]);
   asked.factors = factors_of(model, features);
   asked.nearest = nearest_sales(model, features, kNearest);
   return asked;

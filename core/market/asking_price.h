@@ -21,9 +21,10 @@ namespace secondpull::market {
 //              + looks + make + noise
 //
 // with coefficients believed about the values below beforehand and updated by the shop's own sales
-// (linear_fit.h). The noise is one deviation per kind and way of selling, so that without a sale nine in ten
-// prices lie above the trade's low and nine in ten below its high, times one factor learned for all. What is
-// not known of a machine counts as usual. Amounts are in whole units of the currency.
+// (linear_fit.h). The noise is one deviation per kind and way of selling, so that without a sale the range
+// that one in ten prices fall short of and one in ten exceed is as wide, as a ratio, as the trade's low to
+// high; times one factor learned for all. What is not known of a machine counts as usual. Amounts are in
+// whole units of the currency.
 
 // What is believed beforehand, on the scale of logarithms. Common practice, no source: all of these.
 inline constexpr double kUsualAge = 10;       ///< years, of what the trade's prices mean
@@ -101,6 +102,9 @@ inline constexpr std::size_t kNearest = 5;
 
 /// What that machine fetches, sold so on that day. A problem names `kind` if nothing is known of its price.
 Result<AskingPrice> asking_price(const PriceModel& model, const Machine& machine, SoldAs as, Date day);
+
+/// The logarithm of that price alone, for where many are asked for.
+Result<StudentT> log_price(const PriceModel& model, const Machine& machine, SoldAs as, Date day);
 
 /// A price as sellers write it: to the nearest 1 up to 20, 5 up to 500, 25 up to 1000, 50 up to 5000, 100 up
 /// to 10,000, and so on with a nought more; never 0. Common practice, no source.

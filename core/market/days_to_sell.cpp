@@ -1,6 +1,7 @@
 #include "core/market/days_to_sell.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/learning/season.h"
 #include "core/learning/units.h"
@@ -57,10 +58,10 @@ std::optional<SoldAs> sold_as(const std::vector<const Listing*>& listings, const
 
 std::optional<PriceBand> band_of(const Listing& listing, const Machine& machine, SoldAs as,
                                  const PriceModel& prices, const Currency& currency) {
-  const auto suggested = asking_price(prices, machine, as, listing.date);
+  const auto suggested = log_price(prices, machine, as, listing.date);
   const double asked = learning::in_units(listing.asking, currency);
   if (!suggested || !(asked > 0)) return std::nullopt;
-  return price_band(asked, suggested->median);
+  return price_band(asked, std::exp(suggested->location));
 }
 
 std::optional<TimeForSale> time_of(const std::vector<const Listing*>& listings, const Stay& stay, SoldAs as) {

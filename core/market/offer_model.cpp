@@ -42,9 +42,10 @@ OfferModel offer_model(const std::vector<TimeForSale>& times, const ByMachine& b
     const OffersOf during = offers_during(time, by_machine);
     for (const Offer* offer : during.offers) {
       const Machine* const machine = by_machine.of(time.machine).machine;
-      const auto suggested = asking_price(prices, *machine, time.as, offer->date);
+      const auto suggested = log_price(prices, *machine, time.as, offer->date);
       if (suggested && offer->amount > Money{})
-        shares.push_back(learning::in_units(offer->amount, shop.settings.currency) / suggested->median);
+        shares.push_back(learning::in_units(offer->amount, shop.settings.currency) /
+                         std::exp(suggested->location));
       if (offer->result != OfferResult::taken && offer->result != OfferResult::no_show) continue;
       ++shown.tried;
       if (offer->result == OfferResult::taken) ++shown.cured;
