@@ -22,7 +22,7 @@ constexpr double kPercent = 100;
 constexpr int kFieldWidth = 12 * kGrid;
 
 bool isChance(const CaseNumber& number) {
-  return number.what == What::comeback || number.what == What::cure;
+  return number.what == What::comeback || number.what == What::cure || number.what == What::cause_share;
 }
 
 QString words(const CaseNumber& number, double value, const Currency& currency) {
@@ -39,6 +39,7 @@ QString words(const CaseNumber& number, double value, const Currency& currency) 
       return NumbersPanel::tr("%1 min").arg(qRound(value));
     case What::comeback:
     case What::cure:
+    case What::cause_share:
       break;
   }
   return QStringLiteral("%1 %").arg(QString::number(kPercent * value, 'g', 3));
@@ -60,6 +61,9 @@ QString label(const CaseNumber& number, const learning::Knowledge& knowledge) {
       return NumbersPanel::tr("This step costs");
     case What::cure:
       return NumbersPanel::tr("It cures \"%1\"")
+          .arg(QString::fromStdString(planning::called_cause(number.of, knowledge)));
+    case What::cause_share:
+      return NumbersPanel::tr("At first sight it is \"%1\"")
           .arg(QString::fromStdString(planning::called_cause(number.of, knowledge)));
     case What::stop_value:
       break;
@@ -170,14 +174,17 @@ void NumbersPanel::say(const CaseNumber& number, const QString& typed) {
   if (!is_number)
     return hint_->problem(
         Problem{tr("\"%1\" is no number.").arg(typed).toStdString(), "value", typed.toStdString()});
-  const double value = isChance(number) ? read / kPercent : read;
-  const bool possible = value >= 0 && (!isChance(number) || value <= 1);
+  double value = isChance(number) ? read / kPercent : read;
+  const bool is_share = number.what == What::cause_share;
+  const bool possible = value >= 0 && (!isChance(number) || value <= 1) && !(is_share && value == 1);
   if (!possible && number.what != What::stop_value)
-    return hint_->problem(
-        Problem{tr("%1 cannot be: %2.")
-                    .arg(typed, isChance(number) ? tr("say 0 to 100 %") : tr("say 0 or more"))
-                    .toStdString(),
-                "value", typed.toStdString()});
+    return hint_->problem(Problem{tr("%1 cannot be: %2.")
+                                      .arg(typed, is_share           ? tr("say 0 to below 100 %")
+                                                  : isChance(number) ? tr("say 0 to 100 %")
+                                                                     : tr("say 0 or more"))
+                                      .toStdString(),
+                                  "value", typed.toStdString()});
+  if (is_share) value = planning::weight_for_share(number, value);
   if (const auto failed = session().perform(set_own_number(*shop, machine(), number.path, value)))
     return hint_->problem(*failed);
   hint_->clearHint();

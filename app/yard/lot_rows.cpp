@@ -13,11 +13,12 @@
 #include "app/parts/edits.h"
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
+#include "app/yard/seen_menu.h"
 
 namespace secondpull::app {
 namespace {
 
-enum Column { kTag, kKind, kWhat, kSymptom, kWorth, kValue, kShare };
+enum Column { kTag, kKind, kWhat, kSymptom, kSeen, kWorth, kValue, kShare };
 constexpr int kValueWidth = 15 * kGrid;  // room for the amount and the word that it is a guess
 
 QString text(std::string_view words) {
@@ -51,10 +52,11 @@ struct LotRows::Impl : public QObject {
     QComboBox* kind;
     QLineEdit* what;
     QLineEdit* symptom;
+    SeenMenu* seen;
     WordRow* worth;
     MoneyEdit* value;
     QLabel* share;
-    std::vector<QWidget*> widgets() const { return {tag, kind, what, symptom, worth, value, share}; }
+    std::vector<QWidget*> widgets() const { return {tag, kind, what, symptom, seen, worth, value, share}; }
   };
   Session& session;
   LotRows* rows;
@@ -93,6 +95,7 @@ void LotRows::Impl::addRow() {
            .kind = new QComboBox{rows},
            .what = new QLineEdit{rows},
            .symptom = new QLineEdit{rows},
+           .seen = new SeenMenu{session, named("lotSeen"), rows},
            .worth = new WordRow{named("lotWorth"), {tr("good"), tr("middling"), tr("for parts")}, rows},
            .value = new MoneyEdit{named("lotValue"), session.currency(), rows},
            .share = new QLabel{rows}};
@@ -105,6 +108,7 @@ void LotRows::Impl::addRow() {
   line.what->setPlaceholderText(tr("make and model"));
   line.symptom->setObjectName(named("lotSymptom"));
   line.symptom->setPlaceholderText(tr("not tried yet"));
+  line.seen->setKind(static_cast<MachineKind>(line.kind->currentIndex()));
   line.worth->setCurrent(static_cast<int>(Worth::middling));
   line.share->setObjectName(named("lotShare"));
   line.share->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
@@ -112,6 +116,7 @@ void LotRows::Impl::addRow() {
   line.kind->setAccessibleName(tr("Kind of machine %1").arg(number));
   line.what->setAccessibleName(tr("Make and model of machine %1").arg(number));
   line.symptom->setAccessibleName(tr("What machine %1 does wrong").arg(number));
+  line.seen->setAccessibleName(tr("Also seen of machine %1").arg(number));
   line.worth->setAccessibleName(tr("How good machine %1 looks").arg(number));
   line.value->setAccessibleName(tr("Value of machine %1 that day").arg(number));
 
@@ -122,7 +127,11 @@ void LotRows::Impl::addRow() {
   }
   ++widget_rows;
   line.value->setMaximumWidth(grown(kValueWidth));
-  connect(line.kind, &QComboBox::currentIndexChanged, this, [this] { touched(); });
+  connect(line.kind, &QComboBox::currentIndexChanged, this, [this, seen = line.seen](int kind) {
+    seen->setKind(static_cast<MachineKind>(kind));
+    touched();
+  });
+  connect(line.seen, &SeenMenu::edited, this, [this] { touched(); });
   connect(line.what, &QLineEdit::textChanged, this, [this] { touched(); });
   connect(line.symptom, &QLineEdit::textChanged, this, [this] { touched(); });
   connect(line.worth, &WordRow::chosen, this, [this] { touched(); });
@@ -176,6 +185,7 @@ LotRows::LotRows(Session& session, QWidget* parent) : QWidget(parent), impl_{new
   grid.addWidget(headOf(tr("Kind"), this), 0, kKind);
   grid.addWidget(headOf(tr("What it is"), this), 0, kWhat);
   grid.addWidget(headOf(tr("What it does wrong"), this), 0, kSymptom);
+  grid.addWidget(headOf(tr("Also seen"), this), 0, kSeen);
   grid.addWidget(headOf(tr("How it looks"), this), 0, kWorth);
   grid.addWidget(headOf(tr("Value that day"), this, Qt::AlignRight), 0, kValue);
   grid.addWidget(headOf(tr("Its share"), this, Qt::AlignRight), 0, kShare);
@@ -205,8 +215,8 @@ void LotRows::setCount(int count, const QString& first_tag) {
   QWidget* before = impl_->before;
   for (const Impl::Row& line : impl_->lines)
     for (QWidget* widget : {static_cast<QWidget*>(line.kind), static_cast<QWidget*>(line.what),
-                            static_cast<QWidget*>(line.symptom), static_cast<QWidget*>(line.worth),
-                            static_cast<QWidget*>(line.value)}) {
+                            static_cast<QWidget*>(line.symptom), static_cast<QWidget*>(line.seen),
+                            static_cast<QWidget*>(line.worth), static_cast<QWidget*>(line.value)}) {
       if (before != nullptr) setTabOrder(before, widget);
       before = widget;
     }
@@ -246,6 +256,7 @@ std::vector<NewMachine> LotRows::machines() const {
                        .make = what.make,
                        .model = what.model,
                        .symptom = line.symptom->text().trimmed().toStdString(),
+                       .condition = line.seen->seen().join(QStringLiteral(", ")).toStdString(),
                        .value_then = line.value->value()};
     if (machine.symptom.empty()) machine.symptom = line.symptom->placeholderText().toStdString();
     all.push_back(std::move(machine));
@@ -268,6 +279,7 @@ QJsonArray LotRows::draft() const {
     all.append(QJsonObject{{"kind", line.kind->currentIndex()},
                            {"what", line.what->text()},
                            {"symptom", line.symptom->text()},
+                           {"seen", QJsonArray::fromStringList(line.seen->seen())},
                            {"worth", line.worth->current()},
                            {"value", line.value->isGuess() ? QString{} : line.value->text()}});
   return all;
@@ -281,6 +293,10 @@ void LotRows::restore(const QJsonArray& draft) {
     line.kind->setCurrentIndex(kept["kind"].toInt());
     line.what->setText(kept["what"].toString());
     line.symptom->setText(kept["symptom"].toString());
+    QStringList seen;
+    for (const QJsonValue& name : kept["seen"].toArray())
+      seen << name.toString();
+    line.seen->setSeen(seen);
     line.worth->setCurrent(kept["worth"].toInt());
     if (const QString value = kept["value"].toString(); !value.isEmpty()) {
       line.value->setGuess({});

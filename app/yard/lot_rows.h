@@ -12,12 +12,12 @@ namespace secondpull::app {
 
 class Session;
 
-/// The machines of a lot, a row each: kind, what it is, what it does wrong, how good it looks (good,
-/// middling, for parts: one key each), its value that day, guessed from the shop's own record until it is
-/// typed over, and the share of the price that this gives it, live.
+/// The machines of a lot, a row each: kind, what it is, what it does wrong, what else it needs, how good it
+/// looks (good, middling, for parts: one key each), its value that day, guessed from the shop's own record
+/// until it is typed over, and the share of the price that this gives it, live.
 ///
-/// Object names, with the row's number from 0: "lotKind0", "lotWhat0", "lotSymptom0", "lotWorth0",
-/// "lotValue0", "lotShare0".
+/// Object names, with the row's number from 0: "lotKind0", "lotWhat0", "lotSymptom0", "lotSeen0",
+/// "lotWorth0", "lotValue0", "lotShare0".
 class LotRows : public QWidget {
   Q_OBJECT
  public:

@@ -55,6 +55,24 @@ class Collector {
       add(What::stop_value, "stops." + stop.id + ".value", {}, stop.id);
   }
 
+  void add_causes() {
+    double all = 0;
+    std::vector<const diagnosis::Cause*> causes;
+    for (const diagnosis::Cause& cause : asked_.of.causes) {
+      all += cause.weight;
+      causes.push_back(&cause);
+    }
+    std::stable_sort(causes.begin(), causes.end(),
+                     [](const auto* a, const auto* b) { return a->weight > b->weight; });
+    for (const diagnosis::Cause* cause : causes) {
+      add(What::cause_share, "causes." + cause->id + ".weight", {}, cause->id);
+      CaseNumber& number = numbers_.back();
+      number.others = all - cause->weight;
+      number.value = cause->weight / all;
+      if (number.computed) number.computed = *number.computed / (number.others + *number.computed);
+    }
+  }
+
   std::vector<CaseNumber> numbers() && { return std::move(numbers_); }
 
  private:
@@ -94,7 +112,12 @@ std::vector<CaseNumber> case_numbers(const Situation& situation, const learning:
   if (step && step->kind == Move::Kind::test) collector.add_test(step->id);
   if (step && step->kind == Move::Kind::repair) collector.add_repair(step->id);
   collector.add_stops();
+  collector.add_causes();
   return std::move(collector).numbers();
+}
+
+double weight_for_share(const CaseNumber& cause, double share) {
+  return share / (1 - share) * cause.others;
 }
 
 }  // namespace secondpull::planning

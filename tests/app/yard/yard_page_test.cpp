@@ -6,6 +6,7 @@
 #include <QJsonDocument>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 #include <QMimeData>
 #include <QPushButton>
 #include <QTableView>
@@ -16,6 +17,7 @@
 #include "app/parts/photo_reading.h"
 #include "app/parts/photo_strip.h"
 #include "app/yard/lot_rows.h"
+#include "app/yard/seen_menu.h"
 #include "tests/app/yard/yard_shop.h"
 
 namespace secondpull::app {
@@ -109,6 +111,24 @@ TEST(LoggingALot, OffersItsHalfTypedRowsAfterACrash) {
   doDeed(*page, "log a lot");
   QTest::mouseClick(named<QPushButton>(page.get(), "draftGoOn"), Qt::LeftButton);
   EXPECT_EQ(named<QLineEdit>(page.get(), "lotWhat1")->text(), "Tarnwick 21");
+}
+
+TEST(LoggingALot, TakesWhatElseWasSeenOfEachMachineIntoItsCondition) {
+  YardShop shop;
+  const auto page = shown(shop.session(), makeYardPage);
+  doDeed(*page, "log a lot");
+  auto* seen = named<SeenMenu>(page.get(), "lotSeen1");
+  const QList<QAction*> works = seen->menu()->actions();
+  ASSERT_GT(works.size(), 1);
+  works[0]->trigger();
+  works[1]->trigger();
+  EXPECT_EQ(seen->text(), "2 things");
+  named<QLineEdit>(page.get(), "lotWhat0")->setFocus();
+  Keys{page.get()}.press(Qt::Key_Return);
+  ASSERT_EQ(shop.shop()->all<Machine>().size(), 2u);
+  EXPECT_EQ(shop.shop()->all<Machine>().begin()->condition, "");
+  EXPECT_EQ(QString::fromStdString(std::next(shop.shop()->all<Machine>().begin())->condition),
+            works[0]->text() + ", " + works[1]->text());
 }
 
 TEST(LoggingALot, ShowsTheSharesThatTheBooksThenGive) {
