@@ -12,6 +12,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include "app/parts/edits.h"
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "db/exchange/demo_folder.h"
@@ -216,7 +217,7 @@ QWidget* FirstRun::makeNewForm() {
   grid->setVerticalSpacing(kGrid / 2);
   auto* title = new QLabel{tr("A shop of your own"), card};
   setRank(title, "subheading");
-  grid->addWidget(title, 0, 0, 1, 3);
+  grid->addWidget(title, 0, 0, 1, 4);
   name_ = new QLineEdit{card};
   name_->setObjectName("shopName");
   currency_ = new QComboBox{card};
@@ -227,6 +228,9 @@ QWidget* FirstRun::makeNewForm() {
   hour_value_ = new QLineEdit{card};
   hour_value_->setObjectName("hourValue");
   hour_value_->setPlaceholderText(tr("can wait"));
+  // Without either, plans take an hour for worth nothing until some hours are logged.
+  hours_a_week_ = new TenthsEdit{QStringLiteral("hoursAWeek"), tr("h"), card};
+  hours_a_week_->setPlaceholderText(tr("can wait"));
   int column = 0;
   const auto field = [&](const QString& label, QWidget* widget) {
     auto* caption = new QLabel{label, card};
@@ -239,6 +243,7 @@ QWidget* FirstRun::makeNewForm() {
   field(tr("Name of the shop"), name_);
   field(tr("Currency"), currency_);
   field(tr("What an hour of yours is worth"), hour_value_);
+  field(tr("Hours a week for the shop"), hours_a_week_);
   grid->setColumnStretch(0, 2);
   grid->setColumnStretch(2, 1);
   auto* buttons = new QHBoxLayout;
@@ -251,9 +256,9 @@ QWidget* FirstRun::makeNewForm() {
   buttons->addWidget(back);
   buttons->addStretch(1);
   grid->setRowMinimumHeight(3, kGrid);
-  grid->addLayout(buttons, 4, 0, 1, 3);
+  grid->addLayout(buttons, 4, 0, 1, 4);
   connect(make, &QPushButton::clicked, this, &FirstRun::create);
-  for (QLineEdit* line : {name_, hour_value_})
+  for (QLineEdit* line : std::initializer_list<QLineEdit*>{name_, hour_value_, hours_a_week_})
     connect(line, &QLineEdit::returnPressed, this, &FirstRun::create);
   connect(back, &QPushButton::clicked, this, [this] {
     new_form_->hide();
@@ -291,6 +296,11 @@ void FirstRun::create() {
     }
     settings.hour_value = *value;
   }
+  if (const auto wrong = hours_a_week_->problem()) {
+    hours_a_week_->setFocus();
+    return showProblem(say(wrong->sentence));
+  }
+  settings.hours_a_week = hours_a_week_->value();
   Result<db::Store> store = db::Store::create(freeFolder("shop"), settings, clock_());
   if (!store) return showProblem(say(store.error().sentence));
   *store_ = *std::move(store);

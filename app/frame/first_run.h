@@ -16,6 +16,8 @@ class QPlainTextEdit;
 
 namespace secondpull::app {
 
+class TenthsEdit;
+
 /// The first thing a person sees: start with what is here, look at the demo shop, or import a folder. Also
 /// where a shop that could not be opened says why.
 class FirstRun : public QWidget {
@@ -58,6 +60,7 @@ class FirstRun : public QWidget {
   QLineEdit* name_;
   QComboBox* currency_;
   QLineEdit* hour_value_;
+  TenthsEdit* hours_a_week_;
   QLabel* problem_;
   QPlainTextEdit* details_;
   QWidget* busy_;

@@ -59,8 +59,9 @@ void PlannerThread::work() {
 
 decision::Budget PlannerThread::budget_of(const Errand& errand, Pains pains) const {
   decision::Budget budget;
-  // The firm plan is the same on any machine; the other two are as good as their time allows.
-  if (pains == Pains::firm) budget.states = planning::kStatesEach;
+  // A firm plan is the same on any machine; the first look and the refined one are as good as their time
+  // allows.
+  if (pains == Pains::listed || pains == Pains::firm) budget.states = planning::kStatesEach;
   budget.time = pains == Pains::first_look ? kFirstLook : kPatience;
   budget.spent = [since = std::chrono::steady_clock::now()] {
     return std::chrono::steady_clock::now() - since;
@@ -80,7 +81,7 @@ void PlannerThread::run(const Errand& errand) {
   if (!errand.situation->shop().settings.hour_value && !value_hours(errand)) return;
   for (const MachineId machine : errand.situation->waiting()) {
     if (is_over(errand)) return;
-    plan_one(errand, machine, Pains::firm);
+    plan_one(errand, machine, machine == errand.watched ? Pains::firm : Pains::listed);
   }
   if (is_over(errand)) return;
   listener_.settled(errand.situation);
@@ -143,7 +144,10 @@ void PlannerThread::plan_one(const Errand& errand, MachineId machine, Pains pain
     kept_.insert_or_assign(machine, Kept{of, plan, kept->pains});
     return listener_.planned(errand.situation, machine, std::move(plan));
   }
-  auto answer = decision::verdict(of, budget_of(errand, pains));
+  // A machine in a list shows no break-even price, and a first look can do without it.
+  auto answer =
+      decision::verdict(of, budget_of(errand, pains),
+                        pains < Pains::firm ? decision::Figures::for_a_queue : decision::Figures::all);
   if (is_over(errand)) return;  // it was cut short
   if (answer) {
     plan.refined = pains == Pains::refined ||

@@ -46,7 +46,7 @@ class PlannerThread {
 
  private:
   /// How much is made of a plan: each takes longer than the one before.
-  enum class Pains { first_look, firm, refined };
+  enum class Pains { first_look, listed, firm, refined };
   struct Kept {
     diagnosis::Case of;
     MachinePlan plan;

@@ -48,8 +48,19 @@ std::optional<Problem> problem_of(const Backlog& backlog) {
 class BacklogCurve {
  public:
   BacklogCurve(const Backlog& backlog, const Budget& per_solve) : hours_{backlog.hours} {
-    for (const BacklogCase& entry : backlog.cases)
-      curves_.emplace_back(entry.of, per_solve);
+    std::vector<diagnosis::Case> seen;
+    for (const BacklogCase& entry : backlog.cases) {
+      diagnosis::Case of = entry.of;
+      of.hour_value = 0;
+      of.sunk = {};  // neither plays a part
+      const auto same = std::find(seen.begin(), seen.end(), of);
+      if (same != seen.end()) {
+        ++curves_[static_cast<std::size_t>(same - seen.begin())].machines;
+        continue;
+      }
+      seen.push_back(of);
+      curves_.push_back({HourCurve{std::move(of), per_solve}});
+    }
   }
 
   struct Point {
@@ -62,27 +73,32 @@ class BacklogCurve {
 
   Point at(double hour_value) {
     Point out{.hour_value = hour_value, .dual = hour_value * hours_};
-    for (HourCurve& curve : curves_) {
-      const HourCurve::Point point = curve.at(hour_value);
-      out.dual += point.value;
-      out.asked += point.hours;
+    for (Curve& each : curves_) {
+      const HourCurve::Point point = each.curve.at(hour_value);
+      out.dual += each.machines * point.value;
+      out.asked += each.machines * point.hours;
     }
     out.spare = hours_ - out.asked;
     return out;
   }
 
-  std::vector<HourCurve>& curves() { return curves_; }
+  /// Of machines whose cases are equal.
+  struct Curve {
+    HourCurve curve;
+    double machines = 1;
+  };
+  std::vector<Curve>& curves() { return curves_; }
   bool exact() const {
-    return std::all_of(curves_.begin(), curves_.end(), [](const HourCurve& curve) { return curve.exact(); });
+    return std::all_of(curves_.begin(), curves_.end(), [](const Curve& each) { return each.curve.exact(); });
   }
 
  private:
   double hours_;
-  std::vector<HourCurve> curves_;
+  std::vector<Curve> curves_;
 };
 
 /// The least minimiser of g, or nothing if g falls for ever.
-std::optional<BacklogCurve::Point> shadow_price(BacklogCurve& curve) {
+std::optional<BacklogCurve::Point> least_of(BacklogCurve& curve) {
   BacklogCurve::Point left = curve.at(0);
   const auto enough = [](const BacklogCurve::Point& point) {
     return point.spare >= -same_hour_value * std::max(1.0, point.asked);
@@ -104,17 +120,28 @@ std::optional<BacklogCurve::Point> shadow_price(BacklogCurve& curve) {
   return right;
 }
 
+ShadowPrice priced(BacklogCurve& curve) {
+  const auto least = least_of(curve);
+  const BacklogCurve::Point chosen = least ? *least : curve.at(highest_hour_value);
+  return {chosen.hour_value, chosen.asked, curve.exact(), !least};
+}
+
 }  // namespace
+
+Result<ShadowPrice> shadow_price(const Backlog& backlog, const Budget& per_solve) {
+  if (const auto problem = problem_of(backlog)) return tl::unexpected<Problem>(*problem);
+  BacklogCurve curve{backlog, per_solve};
+  return priced(curve);
+}
 
 Result<HoursAnswer> hours(const Backlog& backlog, const Budget& per_solve) {
   if (const auto problem = problem_of(backlog)) return tl::unexpected<Problem>(*problem);
   BacklogCurve curve{backlog, per_solve};
-  HoursAnswer out;
-  const auto price = shadow_price(curve);
-  out.too_few_hours = !price;
-  const BacklogCurve::Point chosen = price ? *price : curve.at(highest_hour_value);
-  out.hour_value = chosen.hour_value;
-  out.hours_asked = chosen.asked;
+  const ShadowPrice price = priced(curve);
+  HoursAnswer out{.hour_value = price.hour_value,
+                  .hours_asked = price.hours_asked,
+                  .exact = price.exact,
+                  .too_few_hours = price.too_few_hours};
   for (std::size_t i = 0; i < backlog.cases.size(); ++i) {
     diagnosis::Case of = backlog.cases[i].of;
     of.hour_value = out.hour_value;
@@ -130,7 +157,6 @@ Result<HoursAnswer> hours(const Backlog& backlog, const Budget& per_solve) {
   std::stable_sort(out.queue.begin(), out.queue.end(), [](const Queued& a, const Queued& b) {
     return a.worth_per_hour.value_or(beyond_all) > b.worth_per_hour.value_or(beyond_all);
   });
-  out.exact = out.exact && curve.exact();
   return out;
 }
 
@@ -138,10 +164,10 @@ Result<std::vector<Demand>> demand(const Backlog& backlog, double highest, const
   if (const auto problem = problem_of(backlog)) return tl::unexpected<Problem>(*problem);
   BacklogCurve curve{backlog, per_solve};
   std::map<double, double> change;  // by hour value: hours asked more (or less) from there on
-  for (HourCurve& machine : curve.curves()) {
+  for (BacklogCurve::Curve& each : curve.curves()) {
     double asked = 0;
-    for (const HourPiece& piece : machine.pieces(0, highest)) {
-      change[piece.from] += piece.hours - asked;
+    for (const HourPiece& piece : each.curve.pieces(0, highest)) {
+      change[piece.from] += each.machines * (piece.hours - asked);
       asked = piece.hours;
     }
   }

@@ -41,6 +41,14 @@ struct HoursAnswer {
   bool too_few_hours = false;
 };
 
+/// The shadow price of an hour alone: HoursAnswer without the queue.
+struct ShadowPrice {
+  double hour_value = 0;
+  double hours_asked = 0;
+  bool exact = true;
+  bool too_few_hours = false;
+};
+
 /// The hour value at which the backlog's demand for hours changes, and what it is from there on.
 struct Demand {
   double hour_value = 0;
@@ -50,8 +58,13 @@ struct Demand {
 /// The shadow price of an hour and the queue. Errors: the first problem of a case, its field under
 /// "cases[i].case"; an id that is empty or stands twice; hours that are negative or no number. `per_solve` is
 /// the budget of one solving; its time is that of the whole question. Method: the least h >= 0 that minimises
-/// sum of V_m(h) + h x hours, the Lagrangian dual, by tangents that close in on it.
+/// sum of V_m(h) + h x hours, the Lagrangian dual, by tangents that close in on it. Equal
+/// cases are solved once.
 Result<HoursAnswer> hours(const Backlog& backlog, const Budget& per_solve = {});
+
+/// The same without working out who is in the queue, which takes as much solving again. Errors as for
+/// hours().
+Result<ShadowPrice> shadow_price(const Backlog& backlog, const Budget& per_solve = {});
 
 /// The whole backlog's demand for hours from hour value 0 up to `highest`, by falling demand: what an extra
 /// hour would earn is the hour value at which demand falls to the hours there are. Errors as for hours().

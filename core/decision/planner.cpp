@@ -86,7 +86,7 @@ NamedMove named(const Case& of, const Model& model, const Move& move) {
   return {move.kind, of.tests[model.tests[move.place].in_case].id};
 }
 
-Result<Answer> verdict(const Case& of, const Budget& budget) {
+Result<Answer> verdict(const Case& of, const Budget& budget, Figures figures) {
   if (const auto problems = diagnosis::problems_of(of); !problems.empty())
     return tl::unexpected<Problem>(problems.front());
   Answer answer;
@@ -104,7 +104,8 @@ Result<Answer> verdict(const Case& of, const Budget& budget) {
   const GoingOn ahead = answer.next.kind == Move::Kind::stop
                             ? going_on(of, more)
                             : GoingOn{answer.gain, answer.stop_now_value, answer.expected, exact};
-  answer.break_even_price = break_even_price(of, more, ahead);
+  answer.break_even_price =
+      figures == Figures::all ? break_even_price(of, more, ahead) : Figure{std::nullopt, false};
   answer.worth_per_hour = worth_per_hour(of, more, ahead);
   return answer;
 }

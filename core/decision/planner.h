@@ -63,9 +63,15 @@ struct Answer {
 /// The name of a move in the case.
 NamedMove named(const diagnosis::Case& of, const Model& model, const Move& move);
 
+/// Which figures of an answer are worked out besides the plan.
+enum class Figures {
+  all,
+  for_a_queue  ///< without the break-even price, which costs more solving: it has no value and is not exact
+};
+
 /// Plans a case. The budget is that of the plan; break-even price and worth per hour may take as much again
 /// together. Errors: the first of diagnosis::problems_of.
-Result<Answer> verdict(const diagnosis::Case& of, const Budget& budget = {});
+Result<Answer> verdict(const diagnosis::Case& of, const Budget& budget = {}, Figures figures = Figures::all);
 
 /// The distribution of profit for an answer and a case that differs from the one it answers in what it has
 /// cost so far alone: that changes nothing else.

@@ -14,9 +14,9 @@ Result<HourValue> hour_value(const Situation& situation, const std::vector<decis
     return HourValue{learning::in_units(*settings.hour_value, settings.currency), HourValue::From::said};
   const HoursAWeek week = situation.hours_a_week();
   if (week.hours <= 0) return HourValue{};
-  return decision::hours({.hours = kWeeksAhead * week.hours, .cases = cases}, per_solve)
-      .map([](const decision::HoursAnswer& answer) {
-        return HourValue{answer.hour_value, HourValue::From::computed};
+  return decision::shadow_price({.hours = kWeeksAhead * week.hours, .cases = cases}, per_solve)
+      .map([](const decision::ShadowPrice& price) {
+        return HourValue{price.hour_value, HourValue::From::computed};
       });
 }
 

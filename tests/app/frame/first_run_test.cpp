@@ -24,11 +24,12 @@ class FirstRunOf : public ::testing::Test {
   QSignalSpy ready{&page, &FirstRun::ready};
 };
 
-TEST_F(FirstRunOf, MakesAnEmptyShopWithItsNameAndHourValue) {
+TEST_F(FirstRunOf, MakesAnEmptyShopWithItsNameHourValueAndHoursAWeek) {
   page.findChild<QPushButton*>("startNew")->click();
   page.findChild<QLineEdit*>("shopName")->setText("Wendle Garage");
   auto* value = page.findChild<QLineEdit*>("hourValue");
   value->setText("18");
+  page.findChild<QLineEdit*>("hoursAWeek")->setText("7.5");
   QTest::keyClick(value, Qt::Key_Return);
   ASSERT_EQ(ready.count(), 1);
   EXPECT_TRUE(ready.front().front().toBool());
@@ -36,6 +37,7 @@ TEST_F(FirstRunOf, MakesAnEmptyShopWithItsNameAndHourValue) {
   ASSERT_TRUE(store);
   EXPECT_EQ(store->shop()->settings.name, "Wendle Garage");
   EXPECT_EQ(store->shop()->settings.hour_value, Money::from_minor(1800));
+  EXPECT_EQ(store->shop()->settings.hours_a_week, Tenths{75});
   EXPECT_TRUE(store->shop()->empty());
   EXPECT_FALSE(page.takeStore());
 }
