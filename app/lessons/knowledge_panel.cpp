@@ -4,6 +4,7 @@
 #include <QVBoxLayout>
 
 #include "app/parts/look.h"
+#include "core/learning/knowledge_base.h"
 
 namespace secondpull::app {
 
