@@ -84,7 +84,8 @@ void LeadForm::Entry::build() {
     suggest();
     emit form->edited();
   });
-  for (QLineEdit* edit : std::initializer_list<QLineEdit*>{what, symptom, asking, miles, minutes, pickup})
+  for (QLineEdit* edit :
+       std::initializer_list<QLineEdit*>{what, year, symptom, asking, miles, minutes, pickup})
     connect(edit, &QLineEdit::textChanged, form, &LeadForm::edited);
   connect(margin, &QLineEdit::textChanged, this, [this] {
     session.setPreference(QString::fromLatin1(kMargin), margin->text().trimmed());
@@ -156,6 +157,8 @@ planning::Lead LeadForm::lead() const {
   return {.machine = {.kind = in.kindChosen(),
                       .make = split.make,
                       .model = split.model,
+                      .year = in.year->value() ? std::optional{static_cast<int>(*in.year->value())}
+                                               : std::nullopt,
                       .symptom = typed(in.symptom)},
           .asking = in.asking->value(),
           .pickup_cost = in.pickup->value().value_or(Money{}) + in.driving(),

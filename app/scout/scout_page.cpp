@@ -41,6 +41,7 @@ FindId newest(const Shop& shop) {
 class ScoutPage : public Page {
  public:
   ScoutPage(Session& session, QWidget* parent);
+  ~ScoutPage() override { form_->hide(); }  // writes its draft, the answers of this page too
 
   QString word() const override { return tr("Scout"); }
   QString iconName() const override { return QStringLiteral("scout"); }

@@ -39,10 +39,12 @@ Result<Asked> asked_about(const ByMachine::Lines& lines, const Knowledge& knowle
 
 /// What it will be sold for, and what the way there takes, but for the fault itself.
 diagnosis::Revived sale_of(const KindFigures& figures, const std::vector<TickedWork>& ticked,
-                           const Knowledge& knowledge, const Learned& learned, const Currency& currency) {
-  Expected expected{
-      .days = days_to_sell(learned.sales, figures, SoldAs::running, knowledge.season, learned.today),
-      .known_work = work_to_do(ticked, knowledge, learned.tallies, currency)};
+                           const Knowledge& knowledge, const Learned& learned, const Terms& terms,
+                           const Currency& currency) {
+  Expected expected{.price = terms.sale.price,
+                    .days = terms.sale.days.value_or(days_to_sell(learned.sales, figures, SoldAs::running,
+                                                                  knowledge.season, learned.today)),
+                    .known_work = work_to_do(ticked, knowledge, learned.tallies, currency)};
   expected.known_work.push_back(usual_further_work({}, learned.further_work, currency));
   return revived(learned.sales, figures, knowledge, expected, currency);
 }
@@ -50,8 +52,9 @@ diagnosis::Revived sale_of(const KindFigures& figures, const std::vector<TickedW
 /// Rising prices make up for what a day costs; nobody is paid for waiting.
 double day_cost(const KindFigures& figures, const Knowledge& knowledge, const Learned& learned,
                 const Terms& terms, const Currency& currency) {
-  const double price = running_price(learned.sales, figures, currency).median;
-  return std::max(0.0, terms.day_cost + season_cost_of_day(price, knowledge.season, learned.today));
+  const PriceBelief fetches =
+      terms.sale.price ? *terms.sale.price : running_price(learned.sales, figures, currency);
+  return std::max(0.0, terms.day_cost + season_cost_of_day(fetches.median, knowledge.season, learned.today));
 }
 
 /// An hour's worth on this machine. It is wanted before the other numbers said, since which parts pay their
@@ -110,9 +113,10 @@ Result<MachineCase> case_of_asked(const Currency& currency, const ByMachine::Lin
       .hour_value = terms.hour_value,
       .day_cost = day_cost(figures, knowledge, learned, terms, currency),
       .supply = supply_of(parts),
-      .revived = sale_of(figures, ticked, knowledge, learned, currency),
+      .revived = sale_of(figures, ticked, knowledge, learned, terms, currency),
       .stops = stops_of(figures, asked.question.symptom, knowledge, learned.sales, hour_value(terms),
-                        days_to_sell(learned.sales, figures, SoldAs::as_is, knowledge.season, learned.today),
+                        terms.sale.days_as_is.value_or(days_to_sell(learned.sales, figures, SoldAs::as_is,
+                                                                    knowledge.season, learned.today)),
                         currency),
       .sunk = terms.sunk,
       .currency = currency};

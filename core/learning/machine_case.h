@@ -21,11 +21,19 @@ struct Learned {
 };
 Learned learned_from(const ByMachine& by_machine, const Shop& shop, const Knowledge& knowledge, Date today);
 
+/// What is forecast of this very machine's sale, where more is known than its kind.
+struct SaleForecast {
+  std::optional<PriceBelief> price;  ///< running
+  std::optional<double> days;        ///< until it is sold running, on average
+  std::optional<double> days_as_is;
+};
+
 /// What the owner says, or what was worked out for all machines. In whole units of the currency.
 struct Terms {
   double hour_value = 0;
   double day_cost = 0;
-  diagnosis::Sunk sunk;             ///< what the machine has cost so far
+  diagnosis::Sunk sunk;  ///< what the machine has cost so far
+  SaleForecast sale;
   std::vector<OwnNumberLine> said;  ///< numbers said for this machine in the place of those worked out
 };
 
@@ -50,7 +58,8 @@ struct MachineCase {
 
 /// The case of a machine that is here: of its latest open fault, or of the symptom that it came with as long
 /// as no fault was ever opened.
-/// - Price, comeback, days to sell and the work that such machines usually need besides (the last row of
+/// - Price and days to sell are those of `terms.sale`, else the shop's own of that kind drawn towards the
+///   knowledge base's. Comeback and the work that such machines usually need besides (the last row of
 ///   revived.known_work, after the work of its condition that is still to do) are the shop's own drawn
 ///   towards the knowledge base's.
 /// - A day costs what `terms` say and what the price loses in the season, together 0 at least.
@@ -72,6 +81,7 @@ struct Described {
   MachineKind kind = MachineKind::push;
   std::string make;
   std::string model;
+  std::optional<int> year;  ///< built
   std::string symptom;
   std::vector<Answer> answers;  ///< a later one to the same test takes the place of an earlier one
 };

@@ -57,7 +57,9 @@ class Scout {
     return learning::case_of_described(
         situation_.shop(), machine, knowledge_, situation_.learned(),
         {.hour_value = hour_value_,
-         .day_cost = in_units(situation_.shop().settings.day_cost.value_or(Money{}), currency)});
+         .day_cost = in_units(situation_.shop().settings.day_cost.value_or(Money{}), currency),
+         .sale = situation_.sale_of(Machine{
+             .kind = machine.kind, .make = machine.make, .model = machine.model, .year = machine.year})});
   }
 
   /// Everything that it may be, its symptom known: chances add up to 1.

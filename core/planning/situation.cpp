@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/learning/units.h"
+#include "core/planning/sale_forecast.h"
 #include "core/shop/own_numbers.h"
 
 namespace secondpull::planning {
@@ -32,7 +33,9 @@ Situation::Situation(std::shared_ptr<const Books> books, std::shared_ptr<const l
     : books_{std::move(books)},
       base_{std::move(base)},
       today_{today},
-      learned_{learning::learned_from(books_->by_machine(), books_->shop(), base_->knowledge, today)} {
+      learned_{learning::learned_from(books_->by_machine(), books_->shop(), base_->knowledge, today)},
+      prices_{market::price_model(books_->by_machine(), books_->shop(), base_->knowledge, today)},
+      times_{market::times_for_sale(books_->by_machine(), books_->shop(), prices_, today)} {
   for (const Machine& machine : shop().all<Machine>()) {
     const Stage stage = stage_of(books_->by_machine().of(machine.id));
     if (is_here(stage) && stage != Stage::for_sale) waiting_.push_back(machine.id);
@@ -45,9 +48,14 @@ learning::Terms Situation::terms_of(MachineId machine, double hour_value) const 
                         .day_cost = in_units(shop().settings.day_cost.value_or(Money{}), currency)};
   if (const MachineFigures* figures = books_->machine(machine))
     terms.sunk = {in_units(figures->cost_basis, currency), in_hours(figures->minutes)};
+  if (const Machine* const record = shop().find(machine)) terms.sale = sale_of(*record);
   for (const auto& [path, value] : own_numbers(shop(), machine))
     terms.said.push_back({path, value});
   return terms;
+}
+
+learning::SaleForecast Situation::sale_of(const Machine& machine) const {
+  return sale_forecast(prices_, times_, base_->knowledge, machine, today_);
 }
 
 Result<learning::MachineCase> Situation::case_of(MachineId machine, double hour_value) const {

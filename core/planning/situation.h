@@ -6,6 +6,7 @@
 #include "core/books/books.h"
 #include "core/learning/knowledge_base.h"
 #include "core/learning/machine_case.h"
+#include "core/market/days_to_sell.h"
 
 /// The planner at work in a shop: from its records to the plans of all machines that wait.
 namespace secondpull::planning {
@@ -36,6 +37,9 @@ class Situation {
   /// The same as it was before a finding was made.
   Result<learning::MachineCase> case_before(FindingId finding, double hour_value) const;
 
+  /// What a machine, here or not, will fetch once it runs and how long it will wait for its buyer.
+  learning::SaleForecast sale_of(const Machine& machine) const;
+
   /// As the owner says, else the mean of the hours logged in the last kWeeksLookedBack weeks.
   HoursAWeek hours_a_week() const;
   /// Own hours logged since the week's Monday, today included.
@@ -45,6 +49,8 @@ class Situation {
   const Books& books() const { return *books_; }
   const learning::KnowledgeBase& base() const { return *base_; }
   const learning::Learned& learned() const { return learned_; }
+  const market::PriceModel& prices() const { return prices_; }
+  const std::vector<market::TimeForSale>& times_for_sale() const { return times_; }
   Date today() const { return today_; }
 
  private:
@@ -54,6 +60,8 @@ class Situation {
   std::shared_ptr<const learning::KnowledgeBase> base_;
   Date today_;
   learning::Learned learned_;
+  market::PriceModel prices_;
+  std::vector<market::TimeForSale> times_;
   std::vector<MachineId> waiting_;
 };
 

@@ -39,7 +39,9 @@ TEST_F(TheCauses, StandWithTheirSharesTheMostFrequentFirst) {
   double sum = 0;
   for (std::size_t i = 0; i < all.size(); ++i) {
     sum += all[i].value;
-    if (i > 0) EXPECT_LE(all[i].value, all[i - 1].value);
+    if (i > 0) {
+      EXPECT_LE(all[i].value, all[i - 1].value);
+    }
   }
   EXPECT_NEAR(sum, 1, 1e-12);
 }

@@ -45,7 +45,9 @@ class ALead : public testing::Test {
   decision::Answer planned(const learning::Described& machine, double sunk = 0) const {
     const Situation now = situation();
     const auto made = learning::case_of_described(now.shop(), machine, now.base().knowledge, now.learned(),
-                                                  {.hour_value = kHourValue, .sunk = {.cash = sunk}});
+                                                  {.hour_value = kHourValue,
+                                                   .sunk = {.cash = sunk},
+                                                   .sale = now.sale_of(Machine{.kind = machine.kind})});
     return decision::verdict(made->of).value();
   }
 

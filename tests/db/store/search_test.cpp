@@ -106,7 +106,8 @@ TEST_F(Search, FindsWhatWasSeenButNotWhatTheProgramReads) {
   change.add(FindAnswer{.find = find, .date = day(3, 5), .test = "Ovenden", .outcome = "x"});
   change.add(OwnNumber{.machine = machine_, .path = "Ovenden.price", .value = 1});
   change.add(KnowledgeEdit{.section = "causes", .entry = "ovenden", .text = "{}"});
-  const FaultId fault = change.add(Fault{.machine = machine_, .date = day(3, 5), .symptom = "no spark"});
+  const FaultId fault =
+      change.add(Fault{.code = "F1", .machine = machine_, .date = day(3, 5), .symptom = "no spark"});
   const ForecastId forecast = change.add(Forecast{.machine = machine_, .fault = fault, .date = day(3, 5)});
   change.add(ForecastCause{.forecast = forecast, .cause = "ovenden", .chance = 0.5});
   done(store_, change);
