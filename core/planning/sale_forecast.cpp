@@ -14,11 +14,10 @@ constexpr double kFewDegrees = 3;
 
 }  // namespace
 
-learning::PriceBelief price_belief(const market::AskingPrice& price) {
-  const market::StudentT& log_price = price.log_price;
+learning::PriceBelief price_belief(const market::StudentT& log_price) {
   const double widening =
       log_price.degrees > kFewDegrees ? std::sqrt(log_price.degrees / (log_price.degrees - 2)) : 1;
-  return {price.median, log_price.scale * widening};
+  return {std::exp(log_price.location), log_price.scale * widening};
 }
 
 double mean_days(const market::MixedWait& law) {
@@ -37,7 +36,7 @@ learning::SaleForecast sale_forecast(const market::PriceModel& prices,
                                      const std::vector<market::TimeForSale>& times,
                                      const learning::Knowledge& knowledge, const Machine& machine, Date day) {
   learning::SaleForecast out;
-  if (const auto price = market::asking_price(prices, machine, SoldAs::running, day))
+  if (const auto price = market::log_price(prices, machine, SoldAs::running, day))
     out.price = price_belief(*price);
   const auto days = [&](SoldAs as) {
     const market::DaysToSell wait = market::days_to_sell(times, knowledge, machine.kind, as, {}, day);

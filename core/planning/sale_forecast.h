@@ -6,7 +6,7 @@
 namespace secondpull::planning {
 
 /// What a price's distribution comes to as a lognormal one: its median, and the deviation of its logarithm.
-learning::PriceBelief price_belief(const market::AskingPrice& price);
+learning::PriceBelief price_belief(const market::StudentT& log_price);
 
 /// The mean of the days that a wait takes, as it is in the best months.
 double mean_days(const market::MixedWait& law);

@@ -62,7 +62,8 @@ bool isBlank(const QImage& image) {
   return true;
 }
 
-void lookForCutText(const QWidget& window, const QString& picture) {
+QStringList cutTexts(const QWidget& window) {
+  QStringList cut;
   for (const QWidget* widget : window.findChildren<QWidget*>()) {
     if (!widget->isVisible()) continue;
     const auto* label = qobject_cast<const QLabel*>(widget);
@@ -76,13 +77,14 @@ void lookForCutText(const QWidget& window, const QString& picture) {
                              ? QSize{0, label->heightForWidth(label->width())}
                              : widget->minimumSizeHint();
     if (wanted.width() > widget->width() + kSlack || wanted.height() > widget->height() + kSlack)
-      fault(picture, QString{"“%1” is cut off (%2 x %3 of %4 x %5)"}
-                         .arg(text.left(60))
-                         .arg(widget->width())
-                         .arg(widget->height())
-                         .arg(wanted.width())
-                         .arg(wanted.height()));
+      cut << QString{"“%1” is cut off (%2 x %3 of %4 x %5)"}
+                 .arg(text.left(60))
+                 .arg(widget->width())
+                 .arg(widget->height())
+                 .arg(wanted.width())
+                 .arg(wanted.height());
   }
+  return cut;
 }
 
 class Screens {
@@ -95,12 +97,19 @@ class Screens {
     const QString picture =
         QString{"%1-%2-%3.png"}.arg(name, look().dark ? "dark" : "light").arg(size.width());
     window.resize(size);
-    // Layouts settle in a few rounds: wrapped text learns its height from its width.
-    for (int round = 0; round < 3; ++round)
-      QApplication::processEvents();
+    // Layouts settle in a few rounds: wrapped text learns its height from its width. A plan that comes in
+    // between has them settle again.
+    QStringList cut;
+    for (QDeadlineTimer patience{2000}; !patience.hasExpired();) {
+      for (int round = 0; round < 3; ++round)
+        QApplication::processEvents();
+      cut = cutTexts(window);
+      if (cut.isEmpty()) break;
+    }
     const QPixmap drawn = window.grab();
     if (isBlank(drawn.toImage())) fault(picture, "is blank");
-    lookForCutText(window, picture);
+    for (const QString& each : cut)
+      fault(picture, each);
     if (!drawn.save(folder_ + "/" + picture)) fault(picture, "cannot be written");
   }
   QString path(const QString& file) const { return folder_ + "/" + file; }

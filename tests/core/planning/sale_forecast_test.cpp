@@ -23,10 +23,8 @@ TEST(MeanDays, OfAConstantRateAreOneOverTheRate) {
 }
 
 TEST(PriceBelief, HasTheDeviationOfTheWholeDistributionNotItsScale) {
-  market::AskingPrice price;
-  price.median = 140;
-  price.log_price = {.location = std::log(140), .scale = 0.2, .degrees = 6};
-  EXPECT_EQ(price_belief(price).median, 140);
+  const market::StudentT price{.location = std::log(140), .scale = 0.2, .degrees = 6};
+  EXPECT_NEAR(price_belief(price).median, 140, 1e-9);
   EXPECT_NEAR(price_belief(price).spread, 0.2 * std::sqrt(6.0 / 4), 1e-12);
 }
 
