@@ -224,6 +224,12 @@ void VerdictBand::showPlan(const MachinePlan& plan) {
   fit();
 }
 
+bool VerdictBand::event(QEvent* event) {
+  const bool handled = BenchPanel::event(event);
+  if (event->type() == QEvent::LayoutRequest) fit();
+  return handled;
+}
+
 void VerdictBand::resizeEvent(QResizeEvent* event) {
   BenchPanel::resizeEvent(event);
   fit();
@@ -231,6 +237,10 @@ void VerdictBand::resizeEvent(QResizeEvent* event) {
 
 /// As high as its words are at this width: the card above would take what they need.
 void VerdictBand::fit() {
+  // What is inside tells of new words only once it is laid out anew.
+  for (QWidget* inner : findChildren<QWidget*>(QString{}, Qt::FindDirectChildrenOnly))
+    if (inner->layout() != nullptr) inner->layout()->activate();
+  layout()->invalidate();
   const int wanted = layout()->heightForWidth(width());
   if (wanted > 0 && wanted != height()) setFixedHeight(wanted);
 }

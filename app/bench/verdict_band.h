@@ -46,6 +46,7 @@ class VerdictBand : public BenchPanel {
 
  protected:
   void paintEvent(QPaintEvent* event) override;
+  bool event(QEvent* event) override;  ///< other words may be higher
   void resizeEvent(QResizeEvent* event) override;
 
  private:
