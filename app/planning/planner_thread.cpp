@@ -11,8 +11,7 @@ namespace {
 using namespace std::chrono_literals;
 using planning::Situation;
 
-/// The first look takes no longer than a person takes for waiting; the break-even price and the worth per
-/// hour may take as long again together.
+/// The first look takes no longer than a person takes for waiting.
 constexpr auto kFirstLook = 60ms;
 /// After this long a plan is as good as it gets.
 constexpr auto kPatience = 20s;
@@ -20,6 +19,11 @@ constexpr auto kPatience = 20s;
 constexpr double kSameHourValue = 0.005;
 
 }  // namespace
+
+decision::Figures PlannerThread::figures_of(Pains pains) {
+  if (pains == Pains::first_look || pains == Pains::firm) return decision::Figures::plan_alone;
+  return pains == Pains::listed ? decision::Figures::for_a_queue : decision::Figures::all;
+}
 
 PlannerThread::PlannerThread(Listener listener)
     : listener_{std::move(listener)}, thread_{[this] { work(); }} {}
@@ -61,7 +65,8 @@ decision::Budget PlannerThread::budget_of(const Errand& errand, Pains pains) con
   decision::Budget budget;
   // A firm plan is the same on any machine; the first look and the refined one are as good as their time
   // allows.
-  if (pains == Pains::listed || pains == Pains::firm) budget.states = planning::kStatesEach;
+  if (pains == Pains::listed) budget.states = planning::kStatesEach;
+  if (pains == Pains::firm || pains == Pains::whole) budget.states = planning::kStatesFirm;
   budget.time = pains == Pains::first_look ? kFirstLook : kPatience;
   budget.spent = [since = std::chrono::steady_clock::now()] {
     return std::chrono::steady_clock::now() - since;
@@ -75,13 +80,14 @@ void PlannerThread::run(const Errand& errand) {
   if (errand.situation->shop().settings.hour_value && !value_hours(errand)) return;
   if (errand.watched) {
     plan_one(errand, *errand.watched, Pains::first_look);
-    if (!is_over(errand)) plan_one(errand, *errand.watched, Pains::firm);
+    for (const Pains pains : {Pains::firm, Pains::whole})
+      if (!is_over(errand)) plan_one(errand, *errand.watched, pains);
   }
   if (is_over(errand)) return;
   if (!errand.situation->shop().settings.hour_value && !value_hours(errand)) return;
   for (const MachineId machine : errand.situation->waiting()) {
     if (is_over(errand)) return;
-    plan_one(errand, machine, machine == errand.watched ? Pains::firm : Pains::listed);
+    plan_one(errand, machine, machine == errand.watched ? Pains::whole : Pains::listed);
   }
   if (is_over(errand)) return;
   listener_.settled(errand.situation);
@@ -97,7 +103,7 @@ bool PlannerThread::value_hours(const Errand& errand) {
     if (auto made = errand.situation->case_of(machine, hour_value_.value))
       cases.push_back({std::to_string(number(machine)), std::move(made->of)});
   }
-  const auto value = planning::hour_value(*errand.situation, cases, budget_of(errand, Pains::firm));
+  const auto value = planning::hour_value(*errand.situation, cases, budget_of(errand, Pains::listed));
   if (is_over(errand)) return false;
   // Without a value the plans are made with the last one that there was.
   const bool moved = value && (value->from != hour_value_.from ||
@@ -144,10 +150,7 @@ void PlannerThread::plan_one(const Errand& errand, MachineId machine, Pains pain
     kept_.insert_or_assign(machine, Kept{of, plan, kept->pains});
     return listener_.planned(errand.situation, machine, std::move(plan));
   }
-  // A machine in a list shows no break-even price, and a first look can do without it.
-  auto answer =
-      decision::verdict(of, budget_of(errand, pains),
-                        pains < Pains::firm ? decision::Figures::for_a_queue : decision::Figures::all);
+  auto answer = decision::verdict(of, budget_of(errand, pains), figures_of(pains));
   if (is_over(errand)) return;  // it was cut short
   if (answer) {
     plan.refined = pains == Pains::refined ||

@@ -25,7 +25,7 @@ struct MachinePlan {
 
 /// Plans machines in a thread of its own. Whatever it is asked for last comes first: a new situation or
 /// another machine to watch cancels what is under way. In this order:
-///   1. the machine that is watched: a first look at once, and a firm plan after it;
+///   1. the machine that is watched: a first look at once, a firm plan after it, and then its other figures;
 ///   2. what an hour is worth, and then every machine that waits;
 ///   3. the machine that is watched again, as exactly as its time allows.
 /// A plan is kept as long as its case is the same, and serves other machines with the same case.
@@ -46,7 +46,13 @@ class PlannerThread {
 
  private:
   /// How much is made of a plan: each takes longer than the one before.
-  enum class Pains { first_look, listed, firm, refined };
+  enum class Pains {
+    first_look,  ///< a plan, in the time that nobody takes for waiting
+    listed,      ///< of few states, with its worth per hour
+    firm,        ///< a step that is worth being made
+    whole,       ///< the same with all figures
+    refined      ///< as exact as its time allows
+  };
   struct Kept {
     diagnosis::Case of;
     MachinePlan plan;
@@ -63,6 +69,7 @@ class PlannerThread {
   /// The plan that is kept for this case, what it has cost so far apart, if no less was made of it.
   const Kept* kept_for(MachineId machine, const diagnosis::Case& of, Pains pains) const;
   bool value_hours(const Errand& errand);
+  static decision::Figures figures_of(Pains pains);
   decision::Budget budget_of(const Errand& errand, Pains pains) const;
   bool is_over(const Errand& errand) const { return turn_ != errand.turn; }
 

@@ -209,4 +209,9 @@ Figure worth_per_hour(const Case& of, const Budget& budget, const GoingOn& at_it
   return {plans.surely(), false};
 }
 
+Figure proved_worth_per_hour(const Case& of, const GoingOn& at_its_hour_value) {
+  const Budget none;
+  return {OverHourValue{of, none, at_its_hour_value}.surely(), false};
+}
+
 }  // namespace secondpull::decision

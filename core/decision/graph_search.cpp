@@ -15,7 +15,11 @@ namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
-constexpr std::size_t rounds_at_root = 20;
+/// Rounds in which the root's shares are improved: one for so many states that may be looked at, since making
+/// the bound should not take longer than using it.
+constexpr std::size_t states_a_round = 200;
+constexpr std::size_t least_rounds = 2;
+constexpr std::size_t most_rounds = 20;
 constexpr std::size_t rounds_below = 6;
 /// Shares are thought over again at a state that was passed so often, and twice, four times... as often,
 /// if its belief differs from the one they were made for by more than `far_belief` (sum of differences).
@@ -126,7 +130,7 @@ void GraphSearch::solve() {
     return !cancelled_;
   };
   if (!go_on()) return;
-  bound_->optimise_root(start, rounds_at_root, go_on);
+  bound_->optimise_root(start, std::clamp(allowed_ / states_a_round, least_rounds, most_rounds), go_on);
   while (!graph_.node(top_).closed && !is_over()) {
     levels_.front() = space_.start();
     walk(top_);

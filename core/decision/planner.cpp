@@ -98,12 +98,17 @@ Result<Answer> verdict(const Case& of, const Budget& budget, Figures figures) {
   answer.next = named(of, answer.model, answer.plan.root.move);
   answer.verdict = answer.next.kind == Move::Kind::stop ? answer.next.id : "revive";
   answer.gain = answer.value - answer.stop_now_value;
+  const bool stops = answer.next.kind == Move::Kind::stop;
+  const GoingOn found{answer.gain, answer.stop_now_value, answer.expected, exact};
+  if (figures == Figures::plan_alone) {
+    answer.break_even_price = {std::nullopt, false};
+    answer.worth_per_hour = stops ? Figure{0, false} : proved_worth_per_hour(of, found);
+    return answer;
+  }
   Budget more = budget;
   if (budget.time < std::chrono::nanoseconds::max() / 2) more.time = budget.time * 2;
   // The plan found goes on, or what would go on has yet to be found.
-  const GoingOn ahead = answer.next.kind == Move::Kind::stop
-                            ? going_on(of, more)
-                            : GoingOn{answer.gain, answer.stop_now_value, answer.expected, exact};
+  const GoingOn ahead = stops ? going_on(of, more) : found;
   answer.break_even_price =
       figures == Figures::all ? break_even_price(of, more, ahead) : Figure{std::nullopt, false};
   answer.worth_per_hour = worth_per_hour(of, more, ahead);

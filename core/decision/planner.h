@@ -66,7 +66,8 @@ NamedMove named(const diagnosis::Case& of, const Model& model, const Move& move)
 /// Which figures of an answer are worked out besides the plan.
 enum class Figures {
   all,
-  for_a_queue  ///< without the break-even price, which costs more solving: it has no value and is not exact
+  for_a_queue,  ///< without the break-even price: it has no value and is not exact
+  plan_alone    ///< nothing that costs more solving: the worth per hour is what this very plan proves
 };
 
 /// Plans a case. The budget is that of the plan; break-even price and worth per hour may take as much again
@@ -103,6 +104,9 @@ Figure break_even_price(const diagnosis::Case& of, const Budget& budget, const G
 /// Method: against each single stop the gain is convex in the hour value, so where it fails, Newton's steps
 /// from beyond find the next hour value below at which it does not.
 Figure worth_per_hour(const diagnosis::Case& of, const Budget& budget, const GoingOn& at_its_hour_value);
+/// No more than the worth per hour: up to where this very plan, which goes on, beats every stop. Solves
+/// nothing; not exact.
+Figure proved_worth_per_hour(const diagnosis::Case& of, const GoingOn& at_its_hour_value);
 /// @}
 
 }  // namespace secondpull::decision

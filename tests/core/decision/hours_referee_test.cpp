@@ -139,6 +139,29 @@ TEST(HoursReferee, FindsThePriceOfAnHour) {
   EXPECT_GT(scarce, case_count(150) / 2);
 }
 
+/// Equal machines are solved once and count as many.
+TEST(HoursReferee, PricesAnHourOfEqualMachinesAsTheProgramDoesOfAll) {
+  for (std::uint64_t seed = 0; seed < case_count(40); ++seed) {
+    SCOPED_TRACE(testing::Message() << "seed " << seed);
+    Backlog backlog = random_backlog(seed);
+    const std::size_t machines = backlog.cases.size();
+    for (std::size_t i = 0; i < machines; ++i) {
+      decision::BacklogCase again = backlog.cases[i];
+      again.id += " again";
+      again.of.sunk.cash += 10;
+      again.of.hour_value = 3;
+      backlog.cases.push_back(again);
+    }
+    backlog.hours *= 2;
+    const double by_program = BacklogProgram{backlog}.hour_value();
+    const auto price = decision::shadow_price(backlog);
+    ASSERT_TRUE(price) << price.error().sentence;
+    EXPECT_NEAR(price->hour_value, by_program, kAgree * (1 + by_program));
+    EXPECT_EQ(price->hour_value, decision::hours(backlog)->hour_value);
+    if (testing::Test::HasFailure()) return;
+  }
+}
+
 /// A machine is queued if going on beats stopping now at the price of an hour; the plain solver says so too.
 TEST(HoursReferee, QueuesTheMachinesWorthWorkingOnByWorthPerHour) {
   for (std::uint64_t seed = 0; seed < case_count(150); ++seed) {

@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/decision/planner.h"
 #include "core/diagnosis/belief.h"
 #include "tests/core/decision/case_count.h"
 #include "tests/core/decision/plain_solver.h"
@@ -332,6 +333,26 @@ TEST(TheMyopicPlan, IsNeverBetterThanTheBestAndSometimesWorse) {
     if (myopic < best - 0.01) ++worse;
   }
   EXPECT_GT(worse, case_count(kCases) / 20);
+}
+
+TEST(FewerFigures, LeaveThePlanAsItIsAndPromiseNoMoreForAnHour) {
+  std::uint64_t promised = 0;
+  for_random_cases(kSizes, [&](const Case& of, Dice&) {
+    const auto all = decision::verdict(of);
+    ASSERT_TRUE(all);
+    for (const decision::Figures figures : {decision::Figures::for_a_queue, decision::Figures::plan_alone}) {
+      const auto fewer = decision::verdict(of, {}, figures);
+      ASSERT_TRUE(fewer);
+      EXPECT_EQ(fewer->value, all->value);
+      EXPECT_EQ(fewer->next, all->next);
+      EXPECT_FALSE(fewer->break_even_price.value);
+      EXPECT_FALSE(fewer->break_even_price.exact);
+      const double worth = fewer->worth_per_hour.value.value_or(decision::highest_hour_value);
+      EXPECT_LE(worth, all->worth_per_hour.value.value_or(decision::highest_hour_value) + 1e-6);
+      if (figures == decision::Figures::plan_alone && worth > 0) ++promised;
+    }
+  });
+  EXPECT_GT(promised, case_count(kCases) / 20);
 }
 
 TEST(WhatIsSunk, ChangesNothingButTheProfit) {
