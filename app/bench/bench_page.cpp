@@ -33,6 +33,7 @@
 #include "app/parts/look.h"
 #include "app/parts/photo_strip.h"
 #include "app/planning/planning.h"
+#include "app/print/paper_button.h"
 #include "core/learning/stops.h"
 #include "core/planning/bench_moment.h"
 
@@ -418,7 +419,7 @@ std::vector<Page::Deed> BenchPage::deeds() {
         pick();
     };
   };
-  return {
+  std::vector<Deed> all{
       {tr("write down a step"), Qt::Key_F5, on_card([this] { finding_->start(); })},
       {tr("log hours"), Qt::Key_F6, on_card([this] { hours_->start(); })},
       {tr("fit a part"), Qt::Key_F7, on_card([this] { part_->start(); })},
@@ -428,6 +429,9 @@ std::vector<Page::Deed> BenchPage::deeds() {
       {tr("if sold at"), Qt::Key_F3, on_card([this] { band_->start(); })},
       {tr("another machine on the bench"), QKeySequence{Qt::CTRL | Qt::Key_O}, [this] { pick(); }},
   };
+  for (const Deed& paper : head_->papers().deeds())
+    all.push_back({paper.words, paper.key, on_card(paper.run)});
+  return all;
 }
 
 }  // namespace

@@ -13,8 +13,8 @@ namespace secondpull::app {
 /// fault_panel, step_panel and what it shows, plan_ahead, verdict_band, numbers_panel, alike_panel,
 /// finding_line, hours_line, part_line, material_line, path_view, sale_band, machine_list, facts_form,
 /// app/parts/photo_strip). Keys: 1 to 9 (number pad) choose at the step, F3 price, F4 facts, F5 step, F6
-/// hours, F7 part, F8 material, F9 fault, F12 the path, Ctrl+O another machine, Ctrl+PgUp and Ctrl+PgDown the
-/// machine before and after, number pad + or Ctrl+T the clock.
+/// hours, F7 part, F8 material, F9 fault, F12 the path, Ctrl+P papers, Ctrl+O another machine, Ctrl+PgUp and
+/// Ctrl+PgDown the machine before and after, number pad + or Ctrl+T the clock.
 Page* makeBenchPage(Session& session, QWidget* parent);
 
 }  // namespace secondpull::app

@@ -12,6 +12,7 @@
 #include "app/parts/form.h"
 #include "app/parts/look.h"
 #include "app/parts/tag_badge.h"
+#include "app/print/machine_papers.h"
 #include "core/shop/bench.h"
 
 namespace secondpull::app {
@@ -78,6 +79,10 @@ MachineHead::MachineHead(Session& session, QWidget* parent)
       condition_{faded({}, this)},
       stage_{new WordRow(tr("Where it stands"), sayableWords(), this)},
       edit_{quietButton(tr("Facts  F4"), "editFacts", tr("Change the facts"), QStringLiteral("F4"), this)},
+      papers_{new PaperButton(
+          machinePapers(
+              session, [this] { return machine() == MachineId{} ? std::nullopt : std::optional{machine()}; }),
+          [this](const QString& sentence, bool problem) { emit said(sentence, problem); }, this)},
       money_{new WhyFigure(tr("money in"), this)},
       hours_{new WhyFigure(tr("hours in"), this)},
       earned_{new WhyFigure(tr("profit"), this)},
@@ -112,6 +117,7 @@ MachineHead::MachineHead(Session& session, QWidget* parent)
   doing->setSpacing(kGrid);
   doing->addWidget(stage_);
   doing->addWidget(edit_);
+  doing->addWidget(papers_);
   doing->addStretch(1);
   words->addLayout(doing);
 

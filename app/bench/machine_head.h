@@ -6,17 +6,19 @@ class QPushButton;
 
 namespace secondpull::app {
 
+class PaperButton;
 class WhyFigure;
 class WordRow;
 
 /// The head of the card: the tag, what the machine is, where it stands and what it has taken so far.
 /// Object names: "machineName", "machineStanding", "machineFacts", "stageWords", "editFacts",
-/// "previousMachine", "nextMachine", "pickMachine", "moneyIn", "hoursIn", "earned", "perHour".
+/// "paperButton", "previousMachine", "nextMachine", "pickMachine", "moneyIn", "hoursIn", "earned", "perHour".
 class MachineHead : public BenchPanel {
   Q_OBJECT
  public:
   MachineHead(Session& session, QWidget* parent);
   void refresh() override;
+  PaperButton& papers() const { return *papers_; }
 
  signals:
   void wantsFacts();
@@ -35,6 +37,7 @@ class MachineHead : public BenchPanel {
   QLabel* condition_;
   WordRow* stage_;
   QPushButton* edit_;
+  PaperButton* papers_;
   WhyFigure* money_;
   WhyFigure* hours_;
   WhyFigure* earned_;

@@ -112,13 +112,11 @@ std::vector<Found> findWhatNow(const QString& typed, const Session& session,
       if (say(machine.tag).compare(tag, Qt::CaseInsensitive) == 0) gathering.machine(machine.id, {});
   if (!text.startsWith('#')) {
     const QStringList words = text.toCaseFolded().split(' ', Qt::SkipEmptyParts);
-    std::size_t shown = 0;
+    std::set<QString> shown;  // two pages that do the same: the one that is open comes first
     const std::size_t most = text.isEmpty() ? kMost : kMostDeeds;
     for (const Page::Deed& deed : deeds)
-      if (shown < most && answersTo(deed.words, words)) {
+      if (shown.size() < most && answersTo(deed.words, words) && shown.insert(deed.words).second)
         gathering.deed(deed);
-        ++shown;
-      }
   }
   if (!tag.isEmpty())
     for (const db::Hit& hit : session.search(tag)) {

@@ -4,13 +4,9 @@
 #include <set>
 
 #include <QAbstractTextDocumentLayout>
-#include <QBuffer>
 #include <QCoreApplication>
-#include <QLocale>
-#include <QPageLayout>
+#include <QPagedPaintDevice>
 #include <QPainter>
-#include <QPdfWriter>
-#include <QSaveFile>
 #include <QTextBlock>
 #include <QTextCursor>
 #include <QTextDocument>
@@ -25,27 +21,11 @@ constexpr int kManyColumns = 8;  // more than this lie better across the paper
 constexpr double kMargin = 16;   // mm
 constexpr double kFoot = 8;      // mm, for the page number
 constexpr double kMillimetre = 25.4;
-constexpr int kPdfResolution = 600;
 constexpr qreal kPoints = 9.5;
 constexpr int kSectionLevel = 2;  // h2
 
 QString tr(const char* text) {
   return QCoreApplication::translate("Paper", text);
-}
-
-QFont paperFont(qreal points) {
-  QFont font{QStringLiteral("Lato")};  // its digits are all of one width
-  font.setPointSizeF(points);
-  // Any spacing of letters keeps Qt from drawing two of them as one: what is drawn so cannot be searched for
-  // or copied out of a PDF.
-  constexpr qreal kNoLigatures = 0.02;
-  font.setLetterSpacing(QFont::AbsoluteSpacing, kNoLigatures);
-  return font;
-}
-
-bool usesLetter(const QLocale& locale) {
-  return locale.territory() == QLocale::UnitedStates || locale.territory() == QLocale::Canada ||
-         locale.territory() == QLocale::Mexico;
 }
 
 /// What it says, as rich text of QTextDocument. Cells keep their words together where they are figures.
@@ -166,30 +146,19 @@ void writePage(QPainter& painter, const QTextDocument& document, int page, const
   painter.restore();
 }
 
-std::optional<Problem> cannotWrite(const QString& path, const QString& why) {
-  return Problem{tr("The file %1 cannot be written: %2").arg(path, why).toStdString(), "file",
-                 path.toStdString()};
-}
-
-std::optional<Problem> writeWhole(const QString& path, const QByteArray& content) {
-  QSaveFile file{path};
-  if (!file.open(QIODevice::WriteOnly) || file.write(content) != content.size() || !file.commit())
-    return cannotWrite(path, file.errorString());
-  return std::nullopt;
-}
-
 }  // namespace
 
 QString noTaxAdvice() {
   return tr("This is no tax advice: rules differ by place and change, and a licensed preparer decides.");
 }
 
-void setUpPaper(const Report& report, QPagedPaintDevice& device) {
+Sheet sheetOf(const Report& report) {
   const bool across = std::any_of(report.sections.begin(), report.sections.end(),
                                   [](const auto& section) { return section.columns.size() > kManyColumns; });
-  const QPageSize size{usesLetter(QLocale::system()) ? QPageSize::Letter : QPageSize::A4};
-  device.setPageLayout({size, across ? QPageLayout::Landscape : QPageLayout::Portrait,
-                        QMarginsF{kMargin, kMargin, kMargin, kMargin}, QPageLayout::Millimeter});
+  return {.title = report.title,
+          .file_name = report.file_name,
+          .layout = paperPage(across ? QPageLayout::Landscape : QPageLayout::Portrait),
+          .draw = [report](QPagedPaintDevice& device) { return drawReport(report, device); }};
 }
 
 int drawReport(const Report& report, QPagedPaintDevice& device) {
@@ -223,17 +192,7 @@ int drawReport(const Report& report, QPagedPaintDevice& device) {
 }
 
 std::optional<Problem> writePdf(const Report& report, const QString& path) {
-  QBuffer content;
-  content.open(QIODevice::WriteOnly);
-  {
-    QPdfWriter writer{&content};
-    writer.setResolution(kPdfResolution);
-    writer.setTitle(report.title);
-    writer.setCreator(QStringLiteral("Second Pull"));
-    setUpPaper(report, writer);
-    if (drawReport(report, writer) == 0) return cannotWrite(path, tr("nothing could be drawn"));
-  }
-  return writeWhole(path, content.data());
+  return writeSheetPdf(sheetOf(report), path);
 }
 
 std::optional<Problem> writeCsv(const Report& report, const QString& path) {

@@ -3,17 +3,18 @@
 #include <optional>
 
 #include "app/print/report.h"
+#include "app/print/sheet.h"
 #include "core/result.h"
 
 class QPagedPaintDevice;
 
 namespace secondpull::app {
 
-/// A4, or Letter where that is what paper is; upright, or across for many columns; margins.
-void setUpPaper(const Report& report, QPagedPaintDevice& device);
+/// The report as a sheet: upright, or across for many columns. It is drawn black on white whatever the look
+/// of the program, heads of tables again on every page, page numbers at the foot.
+Sheet sheetOf(const Report& report);
 
-/// Draws the report on a device that setUpPaper has prepared: black on white whatever the look of the
-/// program, heads of tables again on every page, page numbers at the foot. Returns the number of pages.
+/// Draws it on a device that has the sheet's layout. Returns the number of pages.
 int drawReport(const Report& report, QPagedPaintDevice& device);
 
 /// Writes it as PDF; the file is there whole or not at all. A problem names the file.

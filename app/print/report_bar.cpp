@@ -1,15 +1,11 @@
 #include "app/print/report_bar.h"
 
-#include <QDir>
-#include <QFileDialog>
 #include <QHBoxLayout>
-#include <QPrintDialog>
-#include <QPrinter>
 #include <QPushButton>
-#include <QStandardPaths>
 
 #include "app/parts/look.h"
 #include "app/print/paper.h"
+#include "app/print/paper_desk.h"
 
 namespace secondpull::app {
 
@@ -35,41 +31,25 @@ ReportBar::ReportBar(std::function<Report()> make, QWidget* parent)
          QKeySequence{"Ctrl+Shift+S"}, &ReportBar::csv);
 }
 
-void ReportBar::print() {
-  const Report report = make_();
-  QPrinter printer{QPrinter::HighResolution};
-  printer.setDocName(report.title);
-  setUpPaper(report, printer);
-  QPrintDialog dialog{&printer, this};
-  if (dialog.exec() != QDialog::Accepted) return;
-  if (drawReport(report, printer) == 0)
-    emit said(tr("%1 could not be printed on %2.").arg(report.title, printer.printerName()), true);
-  else
-    emit said(tr("%1 went to the printer.").arg(report.title), false);
+void ReportBar::say(const PaperSaid& what) {
+  if (!what.sentence.isEmpty()) emit said(what.sentence, what.problem);
 }
 
-QString ReportBar::askForPath(const QString& title, const QString& ending) {
-  const QDir documents{QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)};
-  QString path = QFileDialog::getSaveFileName(this, title, documents.filePath(make_().file_name + ending),
-                                              QStringLiteral("*") + ending);
-  if (!path.isEmpty() && QFileInfo{path}.suffix().isEmpty()) path += ending;
-  return path;
+void ReportBar::print() {
+  say(printPaper(sheetOf(make_()), this));
 }
 
 void ReportBar::pdf() {
-  if (const QString path = askForPath(tr("Write as PDF"), QStringLiteral(".pdf")); !path.isEmpty())
-    writePdfTo(path);
+  say(savePaper(sheetOf(make_()), this));
 }
 
 void ReportBar::csv() {
-  if (const QString path = askForPath(tr("Write as CSV"), QStringLiteral(".csv")); !path.isEmpty())
-    writeCsvTo(path);
+  const QString path = askForPath(tr("Write as CSV"), make_().file_name, QStringLiteral(".csv"), this);
+  if (!path.isEmpty()) writeCsvTo(path);
 }
 
 void ReportBar::writePdfTo(const QString& path) {
-  const auto wrong = writePdf(make_(), path);
-  emit said(wrong ? QString::fromStdString(wrong->sentence) : tr("Written to %1.").arg(path),
-            wrong.has_value());
+  say(savePaperTo(sheetOf(make_()), path));
 }
 
 void ReportBar::writeCsvTo(const QString& path) {

@@ -8,6 +8,8 @@
 
 namespace secondpull::app {
 
+struct PaperSaid;
+
 /// "Print", "PDF" and "CSV" as three quiet buttons. What they write is asked for when one is pressed. Object
 /// names: reportPrint, reportPdf, reportCsv.
 class ReportBar : public QWidget {
@@ -24,7 +26,7 @@ class ReportBar : public QWidget {
   void said(const QString& sentence, bool problem);
 
  private:
-  QString askForPath(const QString& title, const QString& ending);
+  void say(const PaperSaid& what);
   std::function<Report()> make_;
 };
 

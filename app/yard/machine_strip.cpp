@@ -14,6 +14,7 @@
 #include "app/parts/look.h"
 #include "app/parts/photo_strip.h"
 #include "app/parts/tag_badge.h"
+#include "app/print/machine_papers.h"
 #include "core/shop/intake.h"
 #include "core/shop/selling.h"
 #include "core/shop/stage.h"
@@ -176,6 +177,7 @@ struct MachineStrip::Impl : public QObject {
   QPushButton* sale = nullptr;
   QPushButton* scrap_button = nullptr;
   AmountBar* amount = nullptr;
+  PaperButton* papers = nullptr;
 
   void build();
   void edit(std::string Machine::*field, const QString& text);
@@ -259,6 +261,12 @@ void MachineStrip::Impl::build() {
   auto* others = new QHBoxLayout;
   others->addWidget(sale, 1);
   others->addWidget(scrap_button, 1);
+  std::vector<PaperChoice> choices = machinePapers(session, [this] { return machine; });
+  choices.push_back(tagsOfAllHere(session));
+  papers = new PaperButton{
+      std::move(choices),
+      [this](const QString& sentence, bool problem) { emit strip->wantsSaid(sentence, problem); }, body};
+  others->addWidget(papers);
   column->addLayout(others);
   amount = new AmountBar{session.currency(), body};
   column->addWidget(amount);
@@ -338,6 +346,10 @@ void MachineStrip::scrap() {
                    return in.session.perform(dispose(*in.session.shop(), machine, in.session.today(),
                                                      DisposalKind::scrapped, proceeds));
                  });
+}
+
+PaperButton& MachineStrip::papers() const {
+  return *impl_->papers;
 }
 
 void MachineStrip::addPhotos() {

@@ -8,6 +8,7 @@
 
 namespace secondpull::app {
 
+class PaperButton;
 class Session;
 
 /// The selected machine beside the table: its tag and name, where it stands, photos, what it does wrong and a
@@ -15,8 +16,8 @@ class Session;
 /// it.
 ///
 /// Object names: "machineStrip", "stripTag", "stripName", "stripStanding", "photoStrip", "addPhoto",
-/// "stripSymptom", "stripNote", "openOnBench", "putForSale", "scrap"; while an amount is asked for:
-/// "amountBar", "amountEdit".
+/// "stripSymptom", "stripNote", "openOnBench", "putForSale", "scrap", "paperButton"; while an amount is asked
+/// for: "amountBar", "amountEdit".
 class MachineStrip : public QWidget {
   Q_OBJECT
  public:
@@ -28,6 +29,7 @@ class MachineStrip : public QWidget {
   void putForSale();  ///< asks for the price in place
   void scrap();       ///< asks for the scrap money in place
   void addPhotos();   ///< asks for files
+  PaperButton& papers() const;
 
  signals:
   void wantsBench(MachineId machine);

@@ -20,6 +20,7 @@
 #include "app/parts/look.h"
 #include "app/parts/tag_delegate.h"
 #include "app/planning/planning.h"
+#include "app/print/paper_button.h"
 #include "app/yard/log_form.h"
 #include "app/yard/machine_strip.h"
 #include "app/yard/yard_rows.h"
@@ -344,7 +345,7 @@ std::vector<Page::Deed> YardPage::deeds() {
       act();
     };
   };
-  return {
+  std::vector<Deed> all{
       {tr("log a machine"), QKeySequence{"Ctrl+N"}, [this] { logOne(); }},
       {tr("log a lot"), QKeySequence{"Ctrl+Shift+N"}, [this] { logLot(); }},
       {tr("filter the yard"), QKeySequence{"Ctrl+F"}, here([this] { filter_->setFocus(); })},
@@ -352,6 +353,9 @@ std::vector<Page::Deed> YardPage::deeds() {
       {tr("put for sale"), QKeySequence{"Ctrl+Shift+S"}, here([this] { strip_->putForSale(); })},
       {tr("scrap"), QKeySequence{"Ctrl+Shift+X"}, here([this] { strip_->scrap(); })},
   };
+  for (const Deed& paper : strip_->papers().deeds())
+    all.push_back({paper.words, paper.key, here(paper.run)});
+  return all;
 }
 
 }  // namespace

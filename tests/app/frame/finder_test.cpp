@@ -53,6 +53,18 @@ TEST_F(Finder, OffersWhatCanBeDoneWhenNothingIsTyped) {
   EXPECT_EQ(find("").size(), deeds.size());
 }
 
+TEST_F(Finder, OffersWhatTwoPagesDoOnceAsTheOpenOneDoesIt) {
+  int other = 0;
+  deeds.push_back({"log a machine", {}, [&other] { ++other; }});
+  const auto found = find("log");
+  EXPECT_EQ(std::count_if(found.begin(), found.end(),
+                          [](const Found& each) { return each.title == "log a machine"; }),
+            1);
+  found.front().run();
+  EXPECT_TRUE(logged);
+  EXPECT_EQ(other, 0);
+}
+
 TEST_F(Finder, FindsNothingForWhatIsNowhere) {
   EXPECT_TRUE(find("zzzzqq").empty());
 }

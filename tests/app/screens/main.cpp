@@ -30,6 +30,7 @@
 #include "app/print/report_bar.h"
 #include "core/books/closing.h"
 #include "db/exchange/exchange.h"
+#include "tests/app/screens/papers.h"
 
 using namespace secondpull;
 using namespace secondpull::app;
@@ -235,6 +236,22 @@ void drawForms(Screens& screens, MainWindow& window) {
   }
 }
 
+/// What is printed, as PDF.
+void drawPapers(Screens& screens, Session& session, MainWindow& window) {
+  if (!screens.wants("papers")) return;
+  window.goTo("Scout");
+  for (Page* page : window.findChildren<Page*>())
+    for (const Page::Deed& one : page->deeds())
+      if (one.words == QString{"pocket card: most to pay"}) one.run();
+  waitForPlans(session);
+  const QWidget* table = nullptr;
+  for (QDeadlineTimer patience{20000}; table == nullptr && !patience.hasExpired();
+       table = window.findChild<QWidget*>("pocketTable"))
+    QApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+  for (const QString& wrong : writePapers(session, window, screens.path({})))
+    fault("papers", wrong);
+}
+
 void draw(Screens& screens, Session& session, const QString& shop) {
   MainWindow window(session);
   window.show();
@@ -262,6 +279,7 @@ void draw(Screens& screens, Session& session, const QString& shop) {
     drawScout(screens, window);
     drawForms(screens, window);
     drawClosedYear(screens, session, window);
+    drawPapers(screens, session, window);
   }
   if (screens.wants("what-now-" + shop))
     for (const Theme theme : {Theme::light, Theme::dark}) {
