@@ -150,7 +150,9 @@ class Looking {
         latest = finding;
     if (latest == nullptr) return;
     condition_.recall = fmt::format("looked up on {}: {}", shown(latest->date),
-                                    latest->outcome == kPassed ? "none found" : latest->outcome);
+                                    latest->outcome == kPassed   ? "none found"
+                                    : latest->outcome == kFailed ? "recalled by its maker"
+                                                                 : latest->outcome);
   }
 
   const Shop& shop_;

@@ -86,6 +86,13 @@ TEST(Condition, TellsLooksTheTestRunAndTheRecallLookUp) {
   EXPECT_EQ(condition.recall, "looked up on 7 March 2026: none found");
 }
 
+TEST(Condition, TellsOfARecall) {
+  BareShop bare;
+  const MachineId machine = bare.machine();
+  bare.finding(machine, "2026-03-07", "Safety check: Recall list checked", "failed");
+  EXPECT_EQ(seen(bare, machine).recall, "looked up on 7 March 2026: recalled by its maker");
+}
+
 TEST(Condition, ATestRunThatDiedIsWrong) {
   BareShop bare;
   const MachineId machine = bare.machine();
