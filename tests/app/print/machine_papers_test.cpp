@@ -5,8 +5,10 @@
 #include <QAction>
 #include <QMenu>
 #include <QtTest/QTest>
+#include <gtest/gtest.h>
 
 #include "app/planning/planning.h"
+#include "core/learning/knowledge_base.h"
 #include "core/shop/intake.h"
 #include "core/shop/selling.h"
 #include "tests/app/shop_for_test.h"
