@@ -8,6 +8,7 @@
 #include "core/shop/codes.h"
 #include "core/shop/describe.h"
 #include "core/shop/limits.h"
+#include "core/shop/recall.h"
 #include "core/shop/safety.h"
 
 namespace secondpull {
@@ -23,9 +24,10 @@ std::string name_of(const Shop& shop, const PersonChoice& choice) {
 
 Result<Change> list_machine(const Shop& shop, MachineId machine, Date date, const std::string& channel,
                             Money asking, std::optional<SoldAs> sold_as) {
+  const ByMachine::Lines lines = lines_of(shop, machine);
   if (const Objection objection =
           first_of({check_here(shop, machine, date), check_amount(asking, shop, "asking"),
-                    against_running(lines_of(shop, machine), sold_as)}))
+                    against_recalled(lines), against_running(lines, sold_as)}))
     return tl::unexpected(*objection);
   Change change{shop, fmt::format("Put {} out front at {}", called(shop, machine),
                                   shown_short(asking, shop.settings.currency))};
@@ -64,11 +66,12 @@ Result<Change> end_listing(const Shop& shop, ListingId id, Date date) {
 }
 
 Result<Change> sell(const Shop& shop, const NewSale& sale) {
+  const ByMachine::Lines lines = lines_of(shop, sale.machine);
   Objection objection =
       first_of({check_here(shop, sale.machine, sale.date), check_amount(sale.price, shop, "price"),
                 check_amount(sale.sales_tax, shop, "sales_tax"), check_amount(sale.fee, shop, "fee"),
-                check_amount(sale.delivery, shop, "delivery"),
-                against_running(lines_of(shop, sale.machine), sale.sold_as)});
+                check_amount(sale.delivery, shop, "delivery"), against_recalled(lines),
+                against_running(lines, sale.sold_as)});
   if (!objection && sale.labour) objection = check_minutes(*sale.labour, "minutes");
   if (!objection && sale.warranty_days && (*sale.warranty_days < 0 || *sale.warranty_days > kLargestWarranty))
     objection = Problem{fmt::format("The warranty is not from 0 to {} days.", kLargestWarranty),

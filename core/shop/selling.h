@@ -10,7 +10,8 @@
 namespace secondpull {
 
 /// Puts a machine for sale at an asking price; a listing that has not ended is ended the same day (a new
-/// price). Refused, naming `sold_as`: as running after a failed safety check (safety.h).
+/// price). Refused, naming `recall`: a recalled machine (recall.h); naming `sold_as`: as running after a
+/// failed safety check (safety.h).
 Result<Change> list_machine(const Shop& shop, MachineId machine, Date date, const std::string& channel,
                             Money asking, std::optional<SoldAs> sold_as);
 Result<Change> end_listing(const Shop& shop, ListingId listing, Date date);
@@ -27,7 +28,7 @@ struct NewSale {
   std::optional<Minutes> labour;  ///< selling it: logged as `sell` in the same action
 };
 /// Sells a machine that is here; listings that have not ended are ended with it. "Sold #14 to Ruel for $160".
-/// Refused, naming `sold_as`: as running after a failed safety check (safety.h).
+/// Refused as list_machine refuses.
 Result<Change> sell(const Shop& shop, const NewSale& sale);
 /// The buyer brings it back.
 Result<Change> take_back(const Shop& shop, MachineId machine, Date date, Money refunded,

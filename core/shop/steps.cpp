@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "core/shop/describe.h"
+#include "core/shop/off_sale.h"
 #include "core/shop/together.h"
 #include "core/typed_words.h"
 
@@ -127,8 +128,8 @@ Result<Change> new_trouble(const Shop& shop, NewFinding run, const std::string& 
 
 bool is_about_care(std::string_view step) {
   step = trimmed(step);
-  return same_word(step, kTestRun) || begins_alike(step, kSafetyCheck) || begins_alike(step, kLook) ||
-         begins_alike(step, kCautionRead);
+  return same_word(step, kTestRun) || same_word(step, kTakenOffSale) || begins_alike(step, kSafetyCheck) ||
+         begins_alike(step, kLook) || begins_alike(step, kCautionRead);
 }
 
 const Finding* latest_of(const ByMachine::Lines& lines, std::string_view step) {
