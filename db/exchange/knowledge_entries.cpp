@@ -248,13 +248,11 @@ KindFigures read_kind(const std::string& id, const JsonPlace& place) {
   out.minutes_to_sell = range(needed(place, "minutes_to_sell"));
   out.days_to_sell = range(needed(place, "days_to_sell"));
   out.weight = range(needed(place, "weight"));
-  (void)origin(place);  // asked for, though nobody shows it yet
   return out;
 }
 
 void read_trade(const std::string& id, const JsonPlace& place, Knowledge& out) {
   place.fields({"value", "sources", "note"});
-  (void)origin(place);
   const JsonPlace value = needed(place, "value");
   if (id == "scrap_per_pound")
     out.scrap_per_pound = money_range(value);

@@ -17,7 +17,7 @@ learning::Test read_test(const JsonPlace& place);
 learning::Repair read_repair(const JsonPlace& place);
 learning::PieceOfWork read_piece_of_work(const JsonPlace& place);
 learning::PartToPull read_part(const JsonPlace& place);
-/// The words beside one of those six.
+/// The words beside one of those six, a kind of machine or a figure of the trade.
 learning::EntryText read_text(const JsonPlace& place);
 
 /// @param id  the word of a kind of machine

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "core/shop/knowledge_edits.h"
 #include "db/exchange/json_text.h"
 #include "db/exchange/knowledge_entries.h"
 
@@ -111,9 +112,12 @@ class KnowledgeReader {
     each("parts_to_pull", into(base_.knowledge.parts_to_pull, read_part));
     each("kinds", [&](const std::string& id, const JsonPlace& place) {
       base_.knowledge.kinds.push_back(read_kind(id, place));
+      base_.texts[id] = read_text(place);
     });
-    each("trade",
-         [&](const std::string& id, const JsonPlace& place) { read_trade(id, place, base_.knowledge); });
+    each("trade", [&](const std::string& id, const JsonPlace& place) {
+      read_trade(id, place, base_.knowledge);
+      base_.texts[id] = read_text(place);
+    });
     each("cautions", alone(base_.cautions, read_caution));
     each("measurements", alone(base_.measurements, read_measurement));
     each("checks", alone(base_.checks, read_check));
@@ -169,7 +173,8 @@ class KnowledgeReader {
     for (const Caution& entry : base_.cautions)
       for (const std::string& step : entry.steps)
         refer("cautions", entry.id, step, steps.contains(step));
-    for (const char* name : {"symptoms", "causes", "tests", "repairs", "known_work", "parts_to_pull"})
+    for (const char* name :
+         {"symptoms", "causes", "tests", "repairs", "known_work", "parts_to_pull", "kinds", "trade"})
       if (const auto section = sections_.find(name); section != sections_.end())
         for (const auto& [id, entry] : section->second.entries)
           sources(name, id, base_.texts.at(id).origin);
@@ -208,6 +213,27 @@ Result<KnowledgeBase> knowledge_with_own_entries(const Shop& shop) {
   for (const KnowledgeEdit& own : shop.all<KnowledgeEdit>())
     if (auto wrong = reader.lay(own)) return tl::unexpected(*std::move(wrong));
   return reader.read();
+}
+
+namespace {
+
+Result<KnowledgeBase> knowledge_after(const Shop& shop, const Result<Change>& change) {
+  if (!change) return tl::unexpected(change.error());
+  const auto then = apply(shop, *change);
+  if (!then) return tl::unexpected(then.error());
+  return knowledge_with_own_entries(*then);
+}
+
+}  // namespace
+
+Result<KnowledgeBase> knowledge_if_kept(const Shop& shop, const std::string& section,
+                                        const std::string& entry, const std::string& text) {
+  return knowledge_after(shop, keep_entry(shop, section, entry, text));
+}
+
+Result<KnowledgeBase> knowledge_if_dropped(const Shop& shop, const std::string& section,
+                                           const std::string& entry) {
+  return knowledge_after(shop, drop_entry(shop, section, entry));
 }
 
 const KnowledgeBase& published_knowledge() {

@@ -27,6 +27,13 @@ Result<learning::KnowledgeBase> read_knowledge(const std::vector<KnowledgeText>&
 /// which no longer fits to an own one.
 Result<learning::KnowledgeBase> knowledge_with_own_entries(const Shop& shop);
 
+/// What knowledge_with_own_entries would read after keep_entry, and after drop_entry; nothing is kept. The
+/// problems of the two. One that another entry has with it (a cause that is gone) names that other one.
+Result<learning::KnowledgeBase> knowledge_if_kept(const Shop& shop, const std::string& section,
+                                                  const std::string& entry, const std::string& text);
+Result<learning::KnowledgeBase> knowledge_if_dropped(const Shop& shop, const std::string& section,
+                                                     const std::string& entry);
+
 /// The knowledge base that comes with the program (resources/knowledge).
 const learning::KnowledgeBase& published_knowledge();
 
