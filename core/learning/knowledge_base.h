@@ -65,8 +65,8 @@ struct Publication {
 /// The knowledge base as a person meets it: what the planner computes with, and the words around it.
 struct KnowledgeBase {
   Knowledge knowledge;
-  /// By id of an entry that has none in itself; of a kind of machine by its word.
-  std::map<std::string, EntryText> texts;
+  std::map<std::string, EntryText>
+      texts;  ///< by id of a symptom, cause, test, repair, piece of known work or part to pull
   std::vector<Caution> cautions;
   std::vector<Measurement> measurements;
   std::vector<SaleCheck> checks;

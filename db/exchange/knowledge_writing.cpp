@@ -189,19 +189,26 @@ const Origin* own_origin(const KnowledgeEntry& entry) {
   return nullptr;
 }
 
+std::string id_of_entry(const KindFigures& entry) {
+  return std::string{word(entry.kind)};
+}
+template <class Entry>
+const std::string& id_of_entry(const Entry& entry) {
+  return entry.id;
+}
+
 template <class Entry>
 std::optional<KnowledgeEntry> found(const KnowledgeBase& base, const std::vector<Entry>& among,
                                     std::string_view id) {
-  for (const Entry& each : among) {
-    KnowledgeEntry entry{.of = each, .text = {}};
-    if (id_of(entry) != id) continue;
-    if (const Origin* const origin = own_origin(entry))
-      entry.text.origin = *origin;
-    else if (const auto text = base.texts.find(std::string{id}); text != base.texts.end())
-      entry.text = text->second;
-    return entry;
-  }
-  return std::nullopt;
+  const auto at =
+      std::find_if(among.begin(), among.end(), [&](const Entry& each) { return id_of_entry(each) == id; });
+  if (at == among.end()) return std::nullopt;
+  KnowledgeEntry entry{.of = *at, .text = {}};
+  if (const Origin* const origin = own_origin(entry))
+    entry.text.origin = *origin;
+  else if (const auto text = base.texts.find(std::string{id}); text != base.texts.end())
+    entry.text = text->second;
+  return entry;
 }
 
 }  // namespace
@@ -214,14 +221,7 @@ std::string_view section_of(const KnowledgeEntry& entry) {
 }
 
 std::string id_of(const KnowledgeEntry& entry) {
-  return std::visit(
-      [](const auto& given) {
-        if constexpr (requires { given.id; })
-          return given.id;
-        else
-          return std::string{word(given.kind)};
-      },
-      entry.of);
+  return std::visit([](const auto& given) { return std::string{id_of_entry(given)}; }, entry.of);
 }
 
 std::string write_entry(const KnowledgeEntry& entry) {

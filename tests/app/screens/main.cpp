@@ -16,6 +16,7 @@
 #include <QPushButton>
 #include <QSettings>
 #include <QStandardPaths>
+#include <QTableWidget>
 #include <QTemporaryDir>
 
 #include "app/books/year_chooser.h"
@@ -24,6 +25,8 @@
 #include "app/frame/main_window.h"
 #include "app/frame/session.h"
 #include "app/frame/what_now.h"
+#include "app/lessons/knowledge_panel.h"
+#include "app/lessons/would_change_view.h"
 #include "app/parts/choices.h"
 #include "app/parts/look.h"
 #include "app/planning/planning.h"
@@ -171,6 +174,51 @@ void drawScout(Screens& screens, MainWindow& window) {
   }
 }
 
+/// Entries of the knowledge base, one of them changed and not saved, one kept as the shop's own.
+void drawKnowledge(Screens& screens, MainWindow& window) {
+  if (!screens.wants("lessons-knowledge-demo")) return;
+  const auto settle = [&](KnowledgePanel& panel) {
+    for (QDeadlineTimer pause{600}; !pause.hasExpired();)
+      QApplication::processEvents(QEventLoop::AllEvents, 50);
+    const auto* changes = panel.findChild<WouldChangeView*>();
+    for (QDeadlineTimer patience{30000}; changes->isWorking() && !patience.hasExpired();)
+      QApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
+  };
+  const auto put = [](QTableWidget* table, const char* id, const char* text) {
+    for (int row = 0; row < table->rowCount(); ++row)
+      if (table->item(row, 0)->data(Qt::UserRole).toString() == id) table->item(row, 1)->setText(text);
+  };
+  for (const Theme theme : {Theme::light, Theme::dark}) {
+    setTheme(*qApp, theme);
+    window.goTo("Lessons");
+    for (Page* page : window.findChildren<Page*>())
+      for (const Page::Deed& one : page->deeds())
+        if (one.words == QString{"read or change the knowledge base"}) one.run();
+    auto* panel = window.findChild<KnowledgePanel*>();
+    panel->open("repairs", "mend-carb-clean-wb");
+    panel->open("symptoms", "nostart-pull");
+    put(panel->findChild<QTableWidget*>("knowledge.causes"), "fuel-stale", "60");
+    settle(*panel);
+    screens.take(window, "lessons-knowledge-demo-symptom", kSizes[0]);
+    panel->findChild<QAbstractButton*>("knowledgeSave")->click();
+    settle(*panel);
+    screens.take(window, "lessons-knowledge-demo-kept", kSizes[0]);
+    screens.take(window, "lessons-knowledge-demo-kept", kSizes[1]);
+    panel->findChild<QAbstractButton*>("knowledgePublishedAgain")->click();
+    panel->open("tests", "test-spark");
+    settle(*panel);
+    if (auto* table = panel->findChild<QTableWidget*>("knowledge.likelihood"))
+      table->item(0, 1)->setText("70");
+    settle(*panel);
+    panel->findChild<QAbstractButton*>("knowledgeSave")->click();
+    screens.take(window, "lessons-knowledge-demo-refused", kSizes[0]);
+    panel->findChild<QAbstractButton*>("knowledgeAsItWas")->click();
+    panel->open("repairs", "mend-fresh-fuel");
+    settle(*panel);
+    screens.take(window, "lessons-knowledge-demo-repair", kSizes[0]);
+  }
+}
+
 /// The sub-pages of the Books, the mileage log, and a year that is over.
 void drawBooks(Screens& screens, MainWindow& window, const QString& shop) {
   const char* const names[] = {"machines", "months", "year", "money-out", "sales-tax", "tied-up", "closing"};
@@ -277,6 +325,7 @@ void draw(Screens& screens, Session& session, const QString& shop) {
   if (shop == "demo") {
     drawBench(screens, session, window);
     drawScout(screens, window);
+    drawKnowledge(screens, window);
     drawForms(screens, window);
     drawClosedYear(screens, session, window);
     drawPapers(screens, session, window);
