@@ -345,6 +345,10 @@ void KnowledgePanel::askWhatChanges() {
   changes_->ask(current_->first.toStdString(), db::id_of(*entry), db::write_entry(*entry));
 }
 
+bool KnowledgePanel::isWorking() const {
+  return soon_.isActive() || changes_->isWorking();
+}
+
 void KnowledgePanel::showHead() {
   const bool shown = current_.has_value();
   for (QPushButton* each : {save_, as_it_was_, published_again_})

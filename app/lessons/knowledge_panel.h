@@ -37,6 +37,8 @@ class KnowledgePanel : public LessonsPanel {
   void open(const QString& section, const QString& id);
   /// A new entry of the section, to be filled in.
   void openNew(const QString& section);
+  /// Whether what would change is still to be said of what is typed.
+  bool isWorking() const;
 
  protected:
   void hideEvent(QHideEvent* event) override;

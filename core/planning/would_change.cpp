@@ -19,7 +19,7 @@ PlanSays says(const Situation& situation, MachineId machine, double hour_value,
               const decision::Budget& budget) {
   const auto made = situation.case_of(machine, hour_value);
   if (!made) return {.problem = made.error()};
-  const auto answer = decision::verdict(made->of, budget);
+  const auto answer = decision::verdict(made->of, budget, decision::Figures::for_a_queue);
   if (!answer) return {.problem = answer.error()};
   return {.problem = std::nullopt, .next = answer->next, .verdict = answer->verdict, .value = answer->value};
 }

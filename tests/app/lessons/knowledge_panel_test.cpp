@@ -11,7 +11,6 @@
 #include <QtTest>
 #include <gmock/gmock.h>
 
-#include "app/lessons/would_change_view.h"
 #include "app/planning/planning.h"
 #include "core/shop/bench.h"
 #include "core/shop/knowledge_edits.h"
@@ -60,11 +59,9 @@ class KnowledgePanelTest : public testing::Test {
     perform(replace_line(*session().shop(), with));
     return machine;
   }
-  /// Till the pause after the last key is over and the answer is there.
+  /// Once it is worked out.
   std::string whatWouldChange() {
-    QTest::qWait(500);
-    auto* view = panel->findChild<WouldChangeView*>();
-    for (QDeadlineTimer patience{30000}; view->isWorking() && !patience.hasExpired();)
+    for (QDeadlineTimer patience{120'000}; panel->isWorking() && !patience.hasExpired();)
       QTest::qWait(20);
     return words("knowledgeWouldChange") + "\n" + words("knowledgeWouldChangeList");
   }
@@ -280,9 +277,12 @@ TEST_F(KnowledgePanelTest, SaysWhatTheRecordAddsAndWhatTheyHoldTogether) {
   EXPECT_EQ(causes->item(rowOf(causes, "fuel-stale"), 3)->text(), "1 found");
 }
 
+// A symptom with few causes: its plans take no time.
+constexpr const char* kLoose = "Loose, crooked or hard to steer";
+
 TEST_F(KnowledgePanelTest, SaysBeforeSavingWhatWouldChange) {
-  waiting("Pulls freely but will not fire");
-  panel->open("repairs", "mend-fresh-fuel");
+  waiting(kLoose);
+  panel->open("repairs", "mend-wheels");
   type("knowledge.minutes.1", "200");
   type("knowledge.minutes.2", "300");
   type("knowledge.minutes.3", "400");
@@ -296,7 +296,7 @@ TEST_F(KnowledgePanelTest, SaysBeforeSavingWhatWouldChange) {
 }
 
 TEST_F(KnowledgePanelTest, SaysStepAndWorthBeforeAndAfter) {
-  const MachineId machine = waiting("Pulls freely but will not fire");
+  const MachineId machine = waiting(kLoose);
   panel->open("kinds", "push");
   type("knowledge.running_price.1", "300");
   type("knowledge.running_price.2", "400");

@@ -26,7 +26,6 @@
 #include "app/frame/session.h"
 #include "app/frame/what_now.h"
 #include "app/lessons/knowledge_panel.h"
-#include "app/lessons/would_change_view.h"
 #include "app/parts/choices.h"
 #include "app/parts/look.h"
 #include "app/planning/planning.h"
@@ -177,11 +176,8 @@ void drawScout(Screens& screens, MainWindow& window) {
 /// Entries of the knowledge base, one of them changed and not saved, one kept as the shop's own.
 void drawKnowledge(Screens& screens, MainWindow& window) {
   if (!screens.wants("lessons-knowledge-demo")) return;
-  const auto settle = [&](KnowledgePanel& panel) {
-    for (QDeadlineTimer pause{600}; !pause.hasExpired();)
-      QApplication::processEvents(QEventLoop::AllEvents, 50);
-    const auto* changes = panel.findChild<WouldChangeView*>();
-    for (QDeadlineTimer patience{30000}; changes->isWorking() && !patience.hasExpired();)
+  const auto settle = [](const KnowledgePanel& panel) {
+    for (QDeadlineTimer patience{120000}; panel.isWorking() && !patience.hasExpired();)
       QApplication::processEvents(QEventLoop::WaitForMoreEvents, 50);
   };
   const auto put = [](QTableWidget* table, const char* id, const char* text) {
