@@ -8,6 +8,7 @@
 #include "core/planning/pocket_card.h"
 
 class QLabel;
+class QVBoxLayout;
 
 namespace secondpull::app {
 
