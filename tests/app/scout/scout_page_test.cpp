@@ -129,7 +129,7 @@ TEST_F(ScoutTest, AnAnswerThatIsNotKeptYetStandsInTheDraft) {
   ASSERT_TRUE(waitForAnswers());
   click("scoutAnswer1");
   const std::string said = child<QPushButton>("scoutSaid1")->text().toStdString();
-  ASSERT_TRUE(QTest::qWaitFor([this] { return test_.session().draft("scout.find").has_value(); }, kPatience));
+  page_.reset();  // closed before a second has passed: what was typed is kept all the same
   page_.reset(makeScoutPage(test_.session(), nullptr));
   page_->show();
   click("draftGoOn");
