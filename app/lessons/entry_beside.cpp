@@ -56,7 +56,7 @@ QString inWords(const FieldSpec& field, const Rows& rows, const KnowledgeBase& b
   return words.trimmed().isEmpty() ? say("nothing") : words;
 }
 
-Beside::Beside(QString section, std::string id, std::optional<Sheet> published,
+Beside::Beside(QString section, std::string id, std::optional<EntrySheet> published,
                std::shared_ptr<const planning::Situation> situation)
     : section_{std::move(section)},
       id_{std::move(id)},

@@ -9,7 +9,7 @@ namespace secondpull::app {
 class Beside {
  public:
   /// @param published  absent: nothing of that id is published
-  Beside(QString section, std::string id, std::optional<Sheet> published,
+  Beside(QString section, std::string id, std::optional<EntrySheet> published,
          std::shared_ptr<const planning::Situation> situation);
 
   /// The entry as it is typed; the last that could be read counts on while one cannot.
@@ -34,7 +34,7 @@ class Beside {
 
   QString section_;
   std::string id_;
-  std::optional<Sheet> published_;
+  std::optional<EntrySheet> published_;
   std::shared_ptr<const planning::Situation> situation_;
   std::optional<db::KnowledgeEntry> typed_;
 };

@@ -53,8 +53,8 @@ void EntryEditor::clear() {
   }
 }
 
-void EntryEditor::showEntry(const QString& section, const Sheet& typed, const learning::KnowledgeBase& base,
-                            Beside beside) {
+void EntryEditor::showEntry(const QString& section, const EntrySheet& typed,
+                            const learning::KnowledgeBase& base, Beside beside) {
   clear();
   beside_ = std::move(beside);
   auto* page = new QWidget;
@@ -151,7 +151,7 @@ void EntryEditor::bindTables() {
   });
 }
 
-void EntryEditor::setSheet(const Sheet& sheet) {
+void EntryEditor::setSheet(const EntrySheet& sheet) {
   setting_ = true;
   if (TableEdit* const chances = table("likelihood")) {
     QStringList titles;
@@ -166,8 +166,8 @@ void EntryEditor::setSheet(const Sheet& sheet) {
   refreshBeside();
 }
 
-Sheet EntryEditor::sheet() const {
-  Sheet sheet;
+EntrySheet EntryEditor::sheet() const {
+  EntrySheet sheet;
   for (const Row& row : rows_)
     sheet[row.field.key] = row.edit->rows();
   return sheet;

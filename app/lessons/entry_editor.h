@@ -19,11 +19,11 @@ class EntryEditor : public QScrollArea {
   explicit EntryEditor(QWidget* parent);
 
   /// Shows an entry: fields anew, for its section. `typed` is what stands in them.
-  void showEntry(const QString& section, const Sheet& typed, const learning::KnowledgeBase& base,
+  void showEntry(const QString& section, const EntrySheet& typed, const learning::KnowledgeBase& base,
                  Beside beside);
   void clear();
-  Sheet sheet() const;
-  void setSheet(const Sheet& sheet);
+  EntrySheet sheet() const;
+  void setSheet(const EntrySheet& sheet);
   /// What can be read of the entry as typed has changed.
   void setTyped(const db::KnowledgeEntry& entry);
   /// Under the field that it names, which gets the focus; false if none of them is named.

@@ -25,7 +25,7 @@ std::string plainText(const QString& words) {
 /// Reads field by field; the first problem is kept.
 class FromSheet {
  public:
-  FromSheet(const QString& section, std::string id, const Sheet& sheet, const KnowledgeBase& base,
+  FromSheet(const QString& section, std::string id, const EntrySheet& sheet, const KnowledgeBase& base,
             const Currency& currency)
       : section_{section}, id_{std::move(id)}, sheet_{sheet}, base_{base}, currency_{currency} {}
 
@@ -307,7 +307,7 @@ class FromSheet {
 
   QString section_;
   std::string id_;
-  const Sheet& sheet_;
+  const EntrySheet& sheet_;
   const KnowledgeBase& base_;
   const Currency& currency_;
   std::optional<Problem> wrong_;
@@ -315,7 +315,7 @@ class FromSheet {
 
 }  // namespace
 
-Result<db::KnowledgeEntry> entryOf(const QString& section, const std::string& id, const Sheet& sheet,
+Result<db::KnowledgeEntry> entryOf(const QString& section, const std::string& id, const EntrySheet& sheet,
                                    const KnowledgeBase& base, const Currency& currency) {
   return FromSheet{section, id, sheet, base, currency}.read();
 }

@@ -56,7 +56,7 @@ class ToSheet {
   ToSheet(const db::KnowledgeEntry& entry, const KnowledgeBase& base, const Currency& currency)
       : entry_{entry}, base_{base}, currency_{currency} {}
 
-  Sheet made() {
+  EntrySheet made() {
     std::visit(*this, entry_.of);
     QStringList sources;
     for (const std::string& id : entry_.text.origin.sources)
@@ -181,16 +181,16 @@ class ToSheet {
   const db::KnowledgeEntry& entry_;
   const KnowledgeBase& base_;
   const Currency& currency_;
-  Sheet out_;
+  EntrySheet out_;
 };
 
 }  // namespace
 
-Sheet sheetOf(const db::KnowledgeEntry& entry, const KnowledgeBase& base, const Currency& currency) {
+EntrySheet sheetOf(const db::KnowledgeEntry& entry, const KnowledgeBase& base, const Currency& currency) {
   return ToSheet{entry, base, currency}.made();
 }
 
-const Rows& rowsOf(const Sheet& sheet, const QString& key) {
+const Rows& rowsOf(const EntrySheet& sheet, const QString& key) {
   static const Rows kNone;
   const auto at = sheet.find(key);
   return at == sheet.end() ? kNone : at->second;
@@ -212,8 +212,8 @@ bool sameRows(const Rows& a, const Rows& b) {
   return bare(a) == bare(b);
 }
 
-Sheet emptySheet(const QString& section) {
-  Sheet sheet;
+EntrySheet emptySheet(const QString& section) {
+  EntrySheet sheet;
   for (const FieldSpec& field : fieldsOf(section)) {
     if (field.kind == FieldSpec::Kind::line || field.kind == FieldSpec::Kind::words)
       sheet[field.key] = line({});

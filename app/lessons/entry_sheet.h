@@ -15,7 +15,7 @@ namespace secondpull::app {
 /// words a row each; where entries are picked, the first cell of a row is the id of one.
 using Rows = std::vector<QStringList>;
 /// By the key of the field, which is its name in the JSON text.
-using Sheet = std::map<QString, Rows>;
+using EntrySheet = std::map<QString, Rows>;
 
 struct FieldSpec {
   enum class Kind {
@@ -53,13 +53,14 @@ const std::vector<FieldSpec>& fieldsOf(const QString& section);
 /// The row of a test's chances that is for every other cause.
 inline constexpr QLatin1String kAnyOther{""};
 
-Sheet sheetOf(const db::KnowledgeEntry& entry, const learning::KnowledgeBase& base, const Currency& currency);
+EntrySheet sheetOf(const db::KnowledgeEntry& entry, const learning::KnowledgeBase& base,
+                   const Currency& currency);
 /// A new entry of the section, with nothing in it but where it comes from: "own experience".
-Sheet emptySheet(const QString& section);
+EntrySheet emptySheet(const QString& section);
 /// The entry that the sheet says. The problem's field is the key, its sentence stands alone: a number that is
 /// none, numbers that do not rise, a row that does not add up to 100 %, a name that is missing or another
 /// entry's. What other entries have to say is for knowledge_if_kept.
-Result<db::KnowledgeEntry> entryOf(const QString& section, const std::string& id, const Sheet& sheet,
+Result<db::KnowledgeEntry> entryOf(const QString& section, const std::string& id, const EntrySheet& sheet,
                                    const learning::KnowledgeBase& base, const Currency& currency);
 
 /// What an entry is called; an id that is none stands for itself, kAnyOther for any other cause.
@@ -68,7 +69,7 @@ QString nameOf(const learning::KnowledgeBase& base, const QString& section, cons
 std::vector<std::pair<QString, QString>> entriesOf(const learning::KnowledgeBase& base,
                                                    const QString& section);
 
-const Rows& rowsOf(const Sheet& sheet, const QString& key);  ///< none where the sheet has no such field
+const Rows& rowsOf(const EntrySheet& sheet, const QString& key);  ///< none where the sheet has no such field
 /// Alike but for spaces and cells that are empty.
 bool sameRows(const Rows& a, const Rows& b);
 

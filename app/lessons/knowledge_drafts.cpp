@@ -11,7 +11,7 @@ namespace {
 
 const QString kDraft = QStringLiteral("knowledge");
 
-QJsonObject asJson(const Sheet& sheet) {
+QJsonObject asJson(const EntrySheet& sheet) {
   QJsonObject fields;
   for (const auto& [field, rows] : sheet) {
     QJsonArray lines;
@@ -22,8 +22,8 @@ QJsonObject asJson(const Sheet& sheet) {
   return fields;
 }
 
-Sheet asSheet(const QJsonObject& fields) {
-  Sheet sheet;
+EntrySheet asSheet(const QJsonObject& fields) {
+  EntrySheet sheet;
   for (auto field = fields.begin(); field != fields.end(); ++field)
     for (const QJsonValue& line : field.value().toArray()) {
       QStringList row;
@@ -42,7 +42,7 @@ KnowledgeDrafts::KnowledgeDrafts(Session& session) : session_{session} {
     sheets_[{each["section"].toString(), each["entry"].toString()}] = asSheet(each["fields"].toObject());
 }
 
-const Sheet* KnowledgeDrafts::find(const Key& key) const {
+const EntrySheet* KnowledgeDrafts::find(const Key& key) const {
   const auto at = sheets_.find(key);
   return at == sheets_.end() ? nullptr : &at->second;
 }

@@ -16,15 +16,15 @@ class KnowledgeDrafts {
   using Key = std::pair<QString, QString>;
 
   explicit KnowledgeDrafts(Session& session);  ///< with what was written before
-  const std::map<Key, Sheet>& all() const { return sheets_; }
-  const Sheet* find(const Key& key) const;  ///< nullptr: nothing is typed there
-  void put(const Key& key, const Sheet& sheet) { sheets_[key] = sheet; }
+  const std::map<Key, EntrySheet>& all() const { return sheets_; }
+  const EntrySheet* find(const Key& key) const;  ///< nullptr: nothing is typed there
+  void put(const Key& key, const EntrySheet& sheet) { sheets_[key] = sheet; }
   void drop(const Key& key) { sheets_.erase(key); }
   void write() const;
 
  private:
   Session& session_;
-  std::map<Key, Sheet> sheets_;
+  std::map<Key, EntrySheet> sheets_;
 };
 
 }  // namespace secondpull::app

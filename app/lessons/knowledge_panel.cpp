@@ -237,7 +237,7 @@ void KnowledgePanel::filter() {
   filling_ = was_filling;
 }
 
-Sheet KnowledgePanel::kept(const Key& key) const {
+EntrySheet KnowledgePanel::kept(const Key& key) const {
   const auto& [section, id] = key;
   if (id.isEmpty()) return emptySheet(section);
   const Currency currency = session().currency();
@@ -274,7 +274,7 @@ void KnowledgePanel::showEntry(const Key& key) {
                        : std::nullopt,
              session().planning().situation()});
   untouched_ = editor_->sheet();
-  if (const Sheet* const draft = drafts_.find(key)) editor_->setSheet(*draft);
+  if (const EntrySheet* const draft = drafts_.find(key)) editor_->setSheet(*draft);
   if (const auto entry = typed()) editor_->setTyped(*entry);
   showHead();
   askWhatChanges();
@@ -305,11 +305,11 @@ void KnowledgePanel::openNew(const QString& section) {
 }
 
 Result<db::KnowledgeEntry> KnowledgePanel::typed() const {
-  const Sheet sheet = editor_->sheet();
+  const EntrySheet sheet = editor_->sheet();
   return entryOf(current_->first, idToKeep(sheet), sheet, *base_, session().currency());
 }
 
-std::string KnowledgePanel::idToKeep(const Sheet& sheet) const {
+std::string KnowledgePanel::idToKeep(const EntrySheet& sheet) const {
   if (!current_->second.isEmpty()) return current_->second.toStdString();
   const Rows& name = rowsOf(sheet, QStringLiteral("name"));
   return db::new_entry_id(*base_, *session().shop(),
@@ -318,7 +318,7 @@ std::string KnowledgePanel::idToKeep(const Sheet& sheet) const {
 
 void KnowledgePanel::noteTyped() {
   if (!current_) return;
-  const Sheet sheet = editor_->sheet();
+  const EntrySheet sheet = editor_->sheet();
   const bool was = isTyped(*current_);
   const bool is = current_->second.isEmpty() || sheet != untouched_;
   if (is)
@@ -470,8 +470,8 @@ Report KnowledgePanel::report() const {
   ReportSection fields{.columns = {{tr("Field")}, {tr("As it stands")}, {tr("Published")}}};
   const auto published = db::find_entry(db::published_knowledge(), current_->first.toStdString(),
                                         current_->second.toStdString());
-  const Sheet theirs =
-      published ? sheetOf(*published, db::published_knowledge(), session().currency()) : Sheet{};
+  const EntrySheet theirs =
+      published ? sheetOf(*published, db::published_knowledge(), session().currency()) : EntrySheet{};
   for (const FieldSpec& field : fieldsOf(current_->first)) {
     const Rows& own = rowsOf(untouched_, field.key);
     const Rows& other = rowsOf(theirs, field.key);

@@ -53,9 +53,9 @@ class KnowledgePanel : public LessonsPanel {
   void showEntry(const Key& key);
   void noteTyped();  ///< keeps what is typed as a draft, and has what it would do worked out
   void askWhatChanges();
-  Sheet kept(const Key& key) const;
+  EntrySheet kept(const Key& key) const;
   Result<db::KnowledgeEntry> typed() const;
-  std::string idToKeep(const Sheet& sheet) const;
+  std::string idToKeep(const EntrySheet& sheet) const;
   void save();
   void asItWas();
   void publishedAgain();
@@ -66,7 +66,7 @@ class KnowledgePanel : public LessonsPanel {
   std::shared_ptr<const learning::KnowledgeBase> base_;
   std::optional<Key> current_;
   KnowledgeDrafts drafts_;
-  Sheet untouched_;  ///< of the entry shown, as the fields give it back
+  EntrySheet untouched_;  ///< of the entry shown, as the fields give it back
   std::vector<EntryRow> rows_;
   bool filling_ = false;
   QTimer soon_, later_;  ///< for what would change; for the draft

@@ -59,7 +59,7 @@ TEST(EntrySheet, ChancesAreReadToTheLastDigit) {
 }
 
 Problem refused(const char* section, const char* id, const QString& key, const Rows& rows) {
-  Sheet sheet = sheetOf(published(section, id), base(), kDollars);
+  EntrySheet sheet = sheetOf(published(section, id), base(), kDollars);
   sheet[key] = rows;
   const auto read = entryOf(section, id, sheet, base(), kDollars);
   EXPECT_FALSE(read) << key.toStdString();
@@ -103,7 +103,7 @@ TEST(EntrySheet, ARowOfChancesMustAddUpToAllOfThem) {
 }
 
 TEST(EntrySheet, AnOutcomeThatIsNewIsCalledByItsName) {
-  Sheet sheet = sheetOf(published("tests", "test-first-look"), base(), kDollars);
+  EntrySheet sheet = sheetOf(published("tests", "test-first-look"), base(), kDollars);
   sheet["outcomes"].push_back({QString{}, "Smells of old gas", {}});
   for (QStringList& row : sheet["likelihood"])
     row << "0";
@@ -119,7 +119,7 @@ TEST(EntrySheet, ANewEntrySaysWhatItLacks) {
     ASSERT_FALSE(read) << section.id;
     EXPECT_EQ(read.error().field, "name") << section.id;
   }
-  Sheet cause = emptySheet("causes");
+  EntrySheet cause = emptySheet("causes");
   cause["name"] = {{"Mouse nest in the airway"}};
   const auto read = entryOf("causes", "mouse-nest", cause, base(), kDollars);
   ASSERT_TRUE(read) << read.error().sentence;
