@@ -122,6 +122,10 @@ LeadForm::~LeadForm() = default;
 
 void LeadForm::startAfresh() {
   clear();
+  putUsual();
+}
+
+void LeadForm::putUsual() {
   entry_->kind->setCurrent(static_cast<int>(usual_kind(*entry_->session.shop())));
   entry_->margin->setText(entry_->session.preference(QString::fromLatin1(kMargin)));
   entry_->suggest();

@@ -135,7 +135,10 @@ ScoutPage::ScoutPage(Session& session, QWidget* parent) : Page(session, parent) 
   connect(&session.planning(), &Planning::hourValueChanged, this, [this] {
     if (isVisible()) work();
   });
-  startAfresh();
+  // Not afresh: what was half typed the last time is offered.
+  loading_ = true;
+  form_->putUsual();
+  loading_ = false;
 }
 
 QWidget* ScoutPage::makeFind() {
