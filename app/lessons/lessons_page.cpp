@@ -7,7 +7,12 @@
 #include <QVBoxLayout>
 
 #include "app/frame/page.h"
+#include "app/lessons/forecasts_panel.h"
+#include "app/lessons/hours_panel.h"
 #include "app/lessons/knowledge_panel.h"
+#include "app/lessons/pays_panel.h"
+#include "app/lessons/sells_panel.h"
+#include "app/lessons/works_panel.h"
 #include "app/parts/choices.h"
 #include "app/parts/look.h"
 #include "app/print/report_bar.h"
@@ -29,6 +34,16 @@ struct View {
 };
 
 constexpr View kViews[] = {
+    {QT_TRANSLATE_NOOP("LessonsPage", "What works"),
+     QT_TRANSLATE_NOOP("LessonsPage", "see what works for me"), Qt::Key_F5, &make<WorksPanel>},
+    {QT_TRANSLATE_NOOP("LessonsPage", "What pays"),
+     QT_TRANSLATE_NOOP("LessonsPage", "see what pays by the hour"), Qt::Key_F6, &make<PaysPanel>},
+    {QT_TRANSLATE_NOOP("LessonsPage", "What sells"),
+     QT_TRANSLATE_NOOP("LessonsPage", "see what sells how fast"), Qt::Key_F7, &make<SellsPanel>},
+    {QT_TRANSLATE_NOOP("LessonsPage", "Forecasts"),
+     QT_TRANSLATE_NOOP("LessonsPage", "see whether forecasts held"), Qt::Key_F8, &make<ForecastsPanel>},
+    {QT_TRANSLATE_NOOP("LessonsPage", "Hours"), QT_TRANSLATE_NOOP("LessonsPage", "see what an hour is worth"),
+     Qt::Key_F9, &make<HoursPanel>},
     {QT_TRANSLATE_NOOP("LessonsPage", "Knowledge base"),
      QT_TRANSLATE_NOOP("LessonsPage", "read or change the knowledge base"), Qt::Key_F10,
      &make<KnowledgePanel>},

@@ -6,8 +6,8 @@
 namespace secondpull::lessons {
 namespace {
 
-// J. D. C. Little, S. C. Graves, Little's Law, in: Building Intuition (2008), the wine cellar (text): it
-// holds 160 bottles on average, and eight a month are drunk and bought; so a bottle stays 20 months.
+// J. D. C. Little, S. C. Graves, Little's Law (2008) (text): 160 bottles of which eight a month go stay 20
+// months.
 TEST(PublishedLessons, HaveLittlesLaw) {
   EXPECT_EQ(months_through(160, 8), 20);
 }
