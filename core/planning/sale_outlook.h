@@ -37,7 +37,7 @@ struct SaleOutlook {
   double salvage = 0;              ///< as scrap
   std::optional<Date> hold_until;  ///< the next first of April; absent where keeping it is not considered,
                                    ///< and for one sold as is, whose price is taken to know no season
-  market::HoldOrSell hold;  ///< until then
+  market::HoldOrSell hold;         ///< until then
 };
 
 /// What a machine is to be offered as where nobody said: as running if no fault of it is open, no safety
