@@ -2,6 +2,8 @@
 
 #include <QGridLayout>
 #include <QLabel>
+#include <QPointer>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include "app/parts/grown.h"
@@ -13,6 +15,7 @@ namespace {
 using Kind = FieldSpec::Kind;
 
 constexpr int kLabelWidth = 19 * kGrid;
+constexpr int kSeenBelow = 20 * kGrid;  // of a field, below what is wrong with it
 constexpr int kEditWidth = 90 * kGrid;  // a line longer than this is read with the head turning
 
 bool isTable(const FieldSpec& field) {
@@ -107,13 +110,15 @@ void EntryEditor::addRow(const FieldSpec& field, const learning::KnowledgeBase& 
   auto* stack = new QVBoxLayout{cell};
   stack->setContentsMargins(0, 0, 0, 0);
   stack->setSpacing(kGrid / 4);
-  stack->addWidget(edit);
   Row row{.field = field,
           .edit = edit,
           .published = words("knowledgePublished." + field.key, "small", cell),
           .record = words("knowledgeRecord." + field.key, "small", cell),
           .problem = words("knowledgeProblem." + field.key, "problem", cell)};
-  for (QLabel* each : {row.problem, row.published, row.record})
+  // What is wrong stands above: a table is higher than the room below it.
+  stack->addWidget(row.problem);
+  stack->addWidget(edit);
+  for (QLabel* each : {row.published, row.record})
     stack->addWidget(each);
   stack->addStretch(1);
   const int at = grid->rowCount();
@@ -202,7 +207,12 @@ bool EntryEditor::showProblem(const Problem& problem) {
     tell(row.problem, sentence);
     row.edit->setAccessibleDescription(sentence);
     row.edit->start();
-    ensureWidgetVisible(row.edit);
+    // Once the layout has made room for the sentence.
+    QTimer::singleShot(0, this, [this, label = QPointer<QLabel>{row.problem}] {
+      if (!label || widget() == nullptr || !widget()->isAncestorOf(label)) return;
+      const QPoint top = label->mapTo(widget(), QPoint{});
+      ensureVisible(0, top.y() + grown(kSeenBelow), 0, grown(kSeenBelow));
+    });
     return true;
   }
   return false;

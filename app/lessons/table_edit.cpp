@@ -127,6 +127,7 @@ void TableEdit::showTable(const Rows& rows) {
     const QStringList& row = rows[static_cast<std::size_t>(at)];
     auto* head = new QTableWidgetItem{isOutcomes() ? row.value(1) : nameOf(row.value(0))};
     head->setData(Qt::UserRole, row.value(0));
+    head->setToolTip(head->text());
     if (!isOutcomes()) head->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable);
     table_->setItem(at, 0, head);
     for (int column = 1; column < table_->columnCount(); ++column) {
@@ -156,7 +157,10 @@ void TableEdit::fit() {
     header.setSectionResizeMode(column, QHeaderView::ResizeToContents);
   }
   header.setMinimumSectionSize(grown(kLeastColumn));
-  header.setSectionResizeMode(0, QHeaderView::Stretch);
+  // With many columns the names keep a width to be told by, and the table is moved sideways.
+  constexpr int kMany = 3, kNameWidth = 18 * kGrid;
+  header.setSectionResizeMode(0, columns() < kMany ? QHeaderView::Stretch : QHeaderView::Fixed);
+  if (columns() >= kMany) header.resizeSection(0, grown(kNameWidth));
   if (isOutcomes()) header.setSectionResizeMode(1, QHeaderView::Stretch);
   const bool has_titles = table_->columnCount() > 1;
   header.setVisible(has_titles);
