@@ -5,6 +5,7 @@
 #include <QLabel>
 #include <QLineEdit>
 
+#include "app/frame/session.h"
 #include "app/parts/choices.h"
 #include "app/parts/look.h"
 
@@ -58,6 +59,16 @@ void suggest(QLineEdit& line, QStringList words) {
   auto* completer = new QCompleter{words, &line};
   completer->setCaseSensitivity(Qt::CaseInsensitive);
   line.setCompleter(completer);
+}
+
+void suggestPayments(const Session& session, QLineEdit& line) {
+  const auto shop = session.shop();
+  QStringList words;
+  for (const Sale& sale : shop->all<Sale>())
+    words << QString::fromStdString(sale.payment);
+  for (const Deposit& deposit : shop->all<Deposit>())
+    words << QString::fromStdString(deposit.payment);
+  suggest(line, words);
 }
 
 QString textOf(std::string_view text) {

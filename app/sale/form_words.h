@@ -26,6 +26,8 @@ QLabel* runningCaution(const QString& object_name);
 
 /// Offers the words of earlier records while one types.
 void suggest(QLineEdit& line, QStringList words);
+/// Offers how earlier sales and deposits were paid.
+void suggestPayments(const Session& session, QLineEdit& line);
 
 QString textOf(std::string_view text);
 std::string textOf(const QLineEdit& line);  ///< without spaces around it

@@ -6,7 +6,9 @@
 #include "app/frame/session.h"
 #include "app/parts/choices.h"
 #include "app/parts/edits.h"
+#include "app/parts/look.h"
 #include "app/sale/form_words.h"
+#include "app/sale/recall_line.h"
 #include "app/sale/sale_rows.h"
 #include "core/shop/offers.h"
 #include "core/shop/selling.h"
@@ -34,7 +36,7 @@ Widget* named(Widget* widget, const char* name) {
 
 }  // namespace
 
-AskingForm::AskingForm(Session& session, MachineId machine, QWidget* parent)
+AskingForm::AskingForm(Session& session, MachineId machine, std::optional<Money> suggested, QWidget* parent)
     : Form(session, draftName("asking", machine), tr("Asking price of #%1").arg(session.tagOf(machine)),
            parent),
       session_{session},
@@ -52,6 +54,7 @@ AskingForm::AskingForm(Session& session, MachineId machine, QWidget* parent)
   addField(QStringLiteral("date"), tr("Since"), date_);
   QLabel* caution = runningCaution(QStringLiteral("askingCaution"));
   addWide(caution);
+  addWide(new RecallLine{session, machine});
   const auto follow = [this, caution] { caution->setVisible(soldAs(*sold_as_) == SoldAs::running); };
   connect(sold_as_, &WordRow::chosen, this, follow);
 
@@ -65,8 +68,9 @@ AskingForm::AskingForm(Session& session, MachineId machine, QWidget* parent)
     price_->setValue(listing->asking);
     channel_->setText(QString::fromStdString(listing->channel));
     setSoldAs(*sold_as_, listing->sold_as);
-    price_->selectAll();
   }
+  if (suggested) price_->setGuess(QString::fromStdString(plain(*suggested, session.currency())));
+  price_->selectAll();
   follow();
   onSave([this] { return save(); });
 }
@@ -91,7 +95,28 @@ OfferForm::OfferForm(Session& session, MachineId machine, QWidget* parent)
   addField(QStringLiteral("who"), tr("Who"), who_);
   addField(QStringLiteral("comes"), tr("Comes on"), comes_);
   addField(QStringLiteral("date"), tr("Said on"), date_);
+  beside_floor_ = named(new QLabel, "offerFloor");
+  beside_floor_->setWordWrap(true);
+  beside_floor_->hide();
+  addWide(beside_floor_);
+  connect(amount_, &QLineEdit::textChanged, this, &OfferForm::showFloor);
   onSave([this] { return save(); });
+}
+
+void OfferForm::setFloor(std::optional<Money> floor) {
+  floor_ = floor;
+  showFloor();
+}
+
+void OfferForm::showFloor() {
+  const std::optional<Money> amount = amount_->value();
+  beside_floor_->setVisible(floor_.has_value() && amount.has_value());
+  if (!floor_ || !amount) return;
+  const QString floor = QString::fromStdString(shown_short(*floor_, session_.currency()));
+  const bool below = *amount < *floor_;
+  beside_floor_->setText(below ? tr("Below the floor of %1: waiting for the next one is better.").arg(floor)
+                               : tr("Not below the floor of %1.").arg(floor));
+  setRank(beside_floor_, below ? "caution" : "faded");
 }
 
 std::optional<Problem> OfferForm::save() {

@@ -3,26 +3,27 @@
 #include <optional>
 
 #include "app/parts/form.h"
+#include "core/money/money.h"
 #include "core/shop/ids.h"
+
+class QLabel;
 
 namespace secondpull::app {
 
-class CountEdit;
 class DateEdit;
-class MinutesEdit;
 class MoneyEdit;
-class RecordPicker;
 class WordRow;
 
 // The forms of the For sale screen, each about one machine. A form is made when it is opened and goes when it
 // is left; its draft is kept under the machine.
 
 /// Puts a machine out front at an asking price, or changes the price. Object names: askingForm, askingPrice,
-/// askingChannel, askingSoldAs, askingDate, askingCaution.
+/// askingChannel, askingSoldAs, askingDate, askingCaution, and those of RecallLine.
 class AskingForm : public Form {
   Q_OBJECT
  public:
-  AskingForm(Session& session, MachineId machine, QWidget* parent = nullptr);
+  /// @param suggested  a price to start from, marked as a guess; absent: the one asked now
+  AskingForm(Session& session, MachineId machine, std::optional<Money> suggested, QWidget* parent = nullptr);
 
  private:
   std::optional<Problem> save();
@@ -34,45 +35,24 @@ class AskingForm : public Form {
   DateEdit* date_;
 };
 
-/// The sale: who, for how much, and what it would give, as it is typed. Object names: saleForm, saleBuyer,
-/// salePrice, saleFee, saleDelivery, saleTax, salePlace, salePayment, saleSoldAs, saleWarranty, saleMinutes,
-/// saleDate, saleCaution, and the figures saleProfit and salePay.
-class SaleForm : public Form {
-  Q_OBJECT
- public:
-  /// @param taken  the offer that the sale takes up: its amount and who made it stand in the fields
-  SaleForm(Session& session, MachineId machine, std::optional<OfferId> taken, QWidget* parent = nullptr);
-
- private:
-  void fill();
-  void showWhatItGives();
-  std::optional<Problem> save();
-  Session& session_;
-  MachineId machine_;
-  std::optional<OfferId> taken_;
-  RecordPicker* buyer_;
-  MoneyEdit *price_, *fee_, *delivery_, *tax_;
-  QLineEdit *place_, *payment_;
-  WordRow* sold_as_;
-  CountEdit* warranty_;
-  MinutesEdit* minutes_;
-  DateEdit* date_;
-  WhyFigure *profit_, *pay_;
-};
-
-/// Somebody said what they would pay. Object names: offerForm, offerAmount, offerWho, offerComes, offerDate.
+/// Somebody said what they would pay. Object names: offerForm, offerAmount, offerWho, offerComes, offerDate,
+/// offerFloor.
 class OfferForm : public Form {
   Q_OBJECT
  public:
   OfferForm(Session& session, MachineId machine, QWidget* parent = nullptr);
+  void setFloor(std::optional<Money> floor);  ///< below which waiting is better
 
  private:
   std::optional<Problem> save();
   Session& session_;
   MachineId machine_;
+  void showFloor();
+  std::optional<Money> floor_;
   MoneyEdit* amount_;
   QLineEdit* who_;
   DateEdit *comes_, *date_;
+  QLabel* beside_floor_;
 };
 
 /// The buyer brings it back. Object names: returnForm, returnRefund, returnNote, returnDate.

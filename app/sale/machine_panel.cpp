@@ -15,51 +15,21 @@
 #include "app/parts/look.h"
 #include "app/parts/tag_badge.h"
 #include "app/sale/allowance_form.h"
-#include "app/sale/form_words.h"
+#include "app/sale/deposit_form.h"
+#include "app/sale/end_listing_form.h"
+#include "app/sale/listing_panel.h"
 #include "app/sale/machine_forms.h"
+#include "app/sale/offers_panel.h"
+#include "app/sale/receipt_line.h"
+#include "app/sale/sale_form.h"
 #include "app/sale/sale_rows.h"
+#include "app/sale/suggestion_panel.h"
 #include "core/books/earned.h"
-#include "core/shop/offers.h"
+#include "core/shop/recall.h"
 #include "core/shop/safety.h"
-#include "core/shop/selling.h"
 
 namespace secondpull::app {
 namespace {
-
-constexpr int kMostOfferRows = 4;  // shown without scrolling
-
-std::vector<TableColumn<Offer>> offerColumns(const Session& session) {
-  const Session* of = &session;
-  const auto day = [of](Date date) { return QString::fromStdString(shown_short(date, of->today())); };
-  const auto sortable = [](Date date) { return QVariant{QString::fromStdString(iso(date))}; };
-  std::vector<TableColumn<Offer>> columns;
-  columns.push_back(
-      {.key = QStringLiteral("who"), .title = MachinePanel::tr("Who"), .text = [](const Offer& offer) {
-         return offer.who.empty() ? MachinePanel::tr("somebody") : QString::fromStdString(offer.who);
-       }});
-  columns.push_back(
-      {.key = QStringLiteral("amount"),
-       .title = MachinePanel::tr("Offers"),
-       .text = [of](const Offer& offer) { return of->money(offer.amount); },
-       .sort = [](const Offer& offer) { return QVariant{static_cast<qlonglong>(offer.amount.minor())}; },
-       .number = true});
-  columns.push_back({.key = QStringLiteral("said"),
-                     .title = MachinePanel::tr("Said"),
-                     .text = [day](const Offer& offer) { return day(offer.date); },
-                     .sort = [sortable](const Offer& offer) { return sortable(offer.date); }});
-  columns.push_back(
-      {.key = QStringLiteral("comes"),
-       .title = MachinePanel::tr("Comes"),
-       .text = [day](const Offer& offer) { return offer.comes ? day(*offer.comes) : QString{}; },
-       .sort = [sortable](const Offer& offer) { return offer.comes ? sortable(*offer.comes) : QVariant{}; }});
-  columns.push_back({.key = QStringLiteral("result"),
-                     .title = MachinePanel::tr("Came of it"),
-                     .text = [](const Offer& offer) {
-                       return offer.result ? textOf(secondpull::word(*offer.result))
-                                           : MachinePanel::tr("open");
-                     }});
-  return columns;
-}
 
 WhyFigure* figure(const QString& label, const char* name) {
   auto* made = new WhyFigure{label};
@@ -79,12 +49,26 @@ MachinePanel::MachinePanel(Session& session, QWidget* parent) : QScrollArea(pare
   box->setContentsMargins(0, 0, kGrid, 0);
   box->setSpacing(2 * kGrid);
   box->addWidget(makeHead());
-  box->addWidget(makeFigures());
+  suggestion_ = new SuggestionPanel{session};
+  box->addWidget(suggestion_);
   box->addWidget(makeDeeds());
   form_place_ = new QVBoxLayout;
   box->addLayout(form_place_);
-  box->addWidget(makeOffers());
+  receipt_ = new ReceiptLine{session};
+  box->addWidget(receipt_);
+  offers_ = new OffersPanel{session};
+  box->addWidget(offers_);
+  box->addWidget(makeFigures());
+  listing_ = new ListingPanel{session};
+  box->addWidget(listing_);
   box->addStretch(1);
+  connect(suggestion_, &SuggestionPanel::used, this, [this](Money ask) { openAskingAt(ask); });
+  connect(suggestion_, &SuggestionPanel::worked, this, [this] { offers_->setFloor(suggestion_->floor()); });
+  connect(offers_, &OffersPanel::taken, this, [this](OfferId offer) { openSale(offer); });
+  connect(offers_, &OffersPanel::wantsDeposit, this, &MachinePanel::openDeposit);
+  connect(offers_, &OffersPanel::wantsSaid, this, &MachinePanel::wantsSaid);
+  connect(listing_, &ListingPanel::wantsSaid, this, &MachinePanel::wantsSaid);
+  connect(receipt_, &ReceiptLine::wantsSaid, this, &MachinePanel::wantsSaid);
   setWidget(content);
   content->setVisible(false);
 }
@@ -148,45 +132,10 @@ QWidget* MachinePanel::makeDeeds() {
   return_ = deed("doReturn", tr("It came &back"), [this] { openReturn(); });
   allowance_ = deed("doAllowance", tr("&Money back"), [this] { openAllowance(); });
   allowance_->setToolTip(tr("The machine stays sold, and some of its price is given back"));
-  end_listing_ = deed("doEndListing", tr("Take it &in"), [this] { endListing(); });
-  end_listing_->setToolTip(tr("Not for sale any more: the listing ends today"));
-  dispose_ = deed("doDispose", tr("Scrap or &keep"), [this] { openDispose(); });
+  end_listing_ = deed("doEndListing", tr("Take it &in"), [this] { openEndListing(); });
+  end_listing_->setToolTip(tr("Not for sale any more: the listing ends without a sale"));
+  dispose_ = deed("doDispose", tr("S&crap or keep"), [this] { openDispose(); });
   return side;
-}
-
-QWidget* MachinePanel::makeOffers() {
-  offers_side_ = new QWidget;
-  auto* box = new QVBoxLayout{offers_side_};
-  box->setContentsMargins(0, 0, 0, 0);
-  box->setSpacing(kGrid);
-  offers_title_ = new QLabel{tr("Offers")};
-  setRank(offers_title_, "subheading");
-  box->addWidget(offers_title_);
-  offers_model_ = new RowModel<Offer>{offerColumns(session_), this};
-  offers_ = new DataTable{session_, QStringLiteral("sale_offers")};
-  offers_->setObjectName(QStringLiteral("saleOffers"));
-  offers_->setAccessibleName(tr("Offers for this machine"));
-  offers_->setRowModel(offers_model_);
-  offers_->sortBy(QStringLiteral("said"), Qt::DescendingOrder);
-  box->addWidget(offers_);
-  auto* line = new QWidget;
-  auto* flow = new Flow{line, kGrid};
-  const auto button = [&](const char* name, const QString& text, auto run) {
-    auto* made = new QPushButton{text};
-    made->setObjectName(QString::fromLatin1(name));
-    connect(made, &QPushButton::clicked, this, run);
-    flow->addWidget(made);
-    return made;
-  };
-  take_ = button("offerTake", tr("&Take it: sell"), [this] { openSale(chosenOffer()); });
-  refuse_ = button("offerRefuse", tr("&Refused"), [this] { settle(OfferResult::refused); });
-  no_show_ = button("offerNoShow", tr("Did &not come"), [this] { settle(OfferResult::no_show); });
-  box->addWidget(line);
-  connect(offers_, &DataTable::currentRowChanged, this, [this] { offerChosen(); });
-  connect(offers_, &DataTable::opened, this, [this] {
-    if (take_->isEnabled()) openSale(chosenOffer());
-  });
-  return offers_side_;
 }
 
 void MachinePanel::setMachine(std::optional<MachineId> machine) {
@@ -209,7 +158,8 @@ void MachinePanel::refresh() {
   stands_->setText(stands);
   history_->setText(priceHistory(session_, lines));
   history_->setVisible(!history_->text().isEmpty());
-  const std::optional<Problem> against = here ? against_running(lines, SoldAs::running) : std::nullopt;
+  std::optional<Problem> against = here ? against_recalled(lines) : std::nullopt;
+  if (here && !against) against = against_running(lines, SoldAs::running);
   warning_->setText(against ? QString::fromStdString(against->sentence) : QString{});
   warning_->setVisible(against.has_value());
   for (QPushButton* button : {sell_, asking_, offer_, dispose_})
@@ -219,7 +169,11 @@ void MachinePanel::refresh() {
   end_listing_->setVisible(listed);
   asking_->setText(listed ? tr("Change the &asking price") : tr("Put it out front: &asking price"));
   showFigures(*figures);
-  showOffers(lines.offers);
+  suggestion_->setMachine(here ? machine_ : std::nullopt);
+  offers_->setFloor(here ? suggestion_->floor() : std::nullopt);
+  offers_->showOffers(lines, here);
+  listing_->setMachine(here ? machine_ : std::nullopt);
+  receipt_->setMachine(machine_);
 }
 
 void MachinePanel::showFigures(const MachineFigures& figures) {
@@ -254,52 +208,6 @@ void MachinePanel::showFigures(const MachineFigures& figures) {
                   sold->profit ? perHourInWords(session_, *sold->profit, sold->minutes) : QString{});
 }
 
-void MachinePanel::showOffers(const std::vector<const Offer*>& offers) {
-  const std::optional<OfferId> chosen = chosenOffer();
-  std::vector<Offer> rows;
-  rows.reserve(offers.size());
-  for (const Offer* offer : offers)
-    rows.push_back(*offer);
-  offers_model_->setRows(std::move(rows));
-  offers_side_->setVisible(!offers.empty());
-  const int shown_rows = std::min(static_cast<int>(offers.size()), kMostOfferRows);
-  offers_->setFixedHeight(offers_->horizontalHeader()->sizeHint().height() +
-                          shown_rows * offers_->verticalHeader()->defaultSectionSize() + kGrid);
-  int at = 0;
-  for (int row = 0; row < offers_model_->rowCount(); ++row)
-    if (offers_model_->row(row).id == chosen || (!chosen && !offers_model_->row(row).result)) at = row;
-  if (!offers.empty()) offers_->selectSourceRow(at);
-  offerChosen();
-}
-
-std::optional<OfferId> MachinePanel::chosenOffer() const {
-  const int row = offers_->currentSourceRow();
-  if (row < 0) return std::nullopt;
-  return offers_model_->row(row).id;
-}
-
-void MachinePanel::offerChosen() {
-  const int row = offers_->currentSourceRow();
-  const bool open = row >= 0 && !offers_model_->row(row).result && !sell_->isHidden();
-  for (QPushButton* button : {take_, refuse_, no_show_})
-    button->setEnabled(open);
-}
-
-void MachinePanel::settle(OfferResult result) {
-  const std::optional<OfferId> offer = chosenOffer();
-  if (!offer) return;
-  if (const auto wrong = session_.perform(settle_offer(*session_.shop(), *offer, result)))
-    emit wantsSaid(QString::fromStdString(wrong->sentence), true);
-}
-
-void MachinePanel::endListing() {
-  const auto books = session_.books();
-  const Listing* listing = machine_ ? listingNow(books->by_machine().of(*machine_)) : nullptr;
-  if (listing == nullptr) return;
-  if (const auto wrong = session_.perform(end_listing(*session_.shop(), listing->id, session_.today())))
-    emit wantsSaid(QString::fromStdString(wrong->sentence), true);
-}
-
 void MachinePanel::openForm(Form* form) {
   closeForm();
   form_ = form;
@@ -322,14 +230,23 @@ void MachinePanel::closeForm() {
   form->deleteLater();
 }
 
-void MachinePanel::openAsking() {
-  if (machine_ && !asking_->isHidden()) openForm(new AskingForm{session_, *machine_});
+void MachinePanel::openAskingAt(std::optional<Money> suggested) {
+  if (!machine_ || asking_->isHidden()) return;
+  // What was never listed starts from the suggestion, if there is one by now.
+  const auto books = session_.books();
+  if (!suggested && listingNow(books->by_machine().of(*machine_)) == nullptr) suggested = suggestion_->ask();
+  openForm(new AskingForm{session_, *machine_, suggested});
 }
 void MachinePanel::openSale(std::optional<OfferId> taken) {
   if (machine_ && !sell_->isHidden()) openForm(new SaleForm{session_, *machine_, taken});
 }
 void MachinePanel::openOffer() {
-  if (machine_ && !offer_->isHidden()) openForm(new OfferForm{session_, *machine_});
+  if (!machine_ || offer_->isHidden()) return;
+  auto* form = new OfferForm{session_, *machine_};
+  form->setFloor(suggestion_->floor());
+  connect(suggestion_, &SuggestionPanel::worked, form,
+          [this, form] { form->setFloor(suggestion_->floor()); });
+  openForm(form);
 }
 void MachinePanel::openReturn() {
   if (machine_ && !return_->isHidden()) openForm(new ReturnForm{session_, *machine_});
@@ -339,6 +256,21 @@ void MachinePanel::openAllowance() {
 }
 void MachinePanel::openDispose() {
   if (machine_ && !dispose_->isHidden()) openForm(new DisposeForm{session_, *machine_});
+}
+
+void MachinePanel::openEndListing() {
+  const auto books = session_.books();
+  const Listing* listing = machine_ ? listingNow(books->by_machine().of(*machine_)) : nullptr;
+  if (listing != nullptr) openForm(new EndListingForm{session_, listing->id});
+}
+void MachinePanel::openDeposit(OfferId offer) {
+  openForm(new DepositForm{session_, offer});
+}
+void MachinePanel::openListing() {
+  if (machine_ && !sell_->isHidden()) listing_->edit();
+}
+void MachinePanel::chooseOffer(OfferId offer) {
+  offers_->choose(offer);
 }
 
 }  // namespace secondpull::app

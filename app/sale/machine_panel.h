@@ -5,7 +5,6 @@
 
 #include <QScrollArea>
 
-#include "app/parts/data_table.h"
 #include "core/books/books.h"
 
 class QLabel;
@@ -15,14 +14,19 @@ class QVBoxLayout;
 namespace secondpull::app {
 
 class Form;
+class ListingPanel;
+class OffersPanel;
+class ReceiptLine;
 class Session;
+class SuggestionPanel;
 class TagBadge;
 class WhyFigure;
 
-/// One machine as one who sells it needs it: what it stands at, what it would bring, its offers, and what can
-/// be done with it, each in a form in place. Object names: salePanel, saleTag, saleHistory, saleCost,
-/// saleHours, saleIfProfit, saleIfPay, saleOffers; buttons doAsking, doSell, doOffer, doReturn, doAllowance,
-/// doDispose, doEndListing, offerTake, offerRefuse, offerNoShow.
+/// One machine as one who sells it needs it: what to ask for it, what it stands at, what it would bring, its
+/// offers, its listing or its receipt, and what can be done with it, each in a form in place. Object names:
+/// salePanel, saleTag, saleHistory, saleWarning, saleCost, saleHours, saleIfProfit, saleIfPay; buttons
+/// doAsking, doSell, doOffer, doReturn, doAllowance, doDispose, doEndListing; and those of SuggestionPanel,
+/// OffersPanel, ListingPanel and ReceiptLine.
 class MachinePanel : public QScrollArea {
   Q_OBJECT
  public:
@@ -33,12 +37,18 @@ class MachinePanel : public QScrollArea {
   std::optional<MachineId> machine() const { return machine_; }
   void refresh();  ///< after records changed
 
-  void openAsking();
+  void openAsking() { openAskingAt(std::nullopt); }
   void openSale(std::optional<OfferId> taken = std::nullopt);
   void openOffer();
   void openReturn();
   void openAllowance();
   void openDispose();
+  void openEndListing();
+  void openListing();  ///< its words, to be edited
+  void openDeposit(OfferId offer);
+  void chooseOffer(OfferId offer);
+  SuggestionPanel& suggestion() { return *suggestion_; }
+  ListingPanel& listing() { return *listing_; }
 
  signals:
   void wantsMachine(secondpull::MachineId machine);
@@ -49,15 +59,10 @@ class MachinePanel : public QScrollArea {
   QWidget* makeHead();
   QWidget* makeFigures();
   QWidget* makeDeeds();
-  QWidget* makeOffers();
+  void openAskingAt(std::optional<Money> suggested);
   void openForm(Form* form);
   void closeForm();
   void showFigures(const MachineFigures& figures);
-  void showOffers(const std::vector<const Offer*>& offers);
-  std::optional<OfferId> chosenOffer() const;
-  void settle(OfferResult result);
-  void endListing();
-  void offerChosen();
 
   Session& session_;
   std::optional<MachineId> machine_;
@@ -67,11 +72,10 @@ class MachinePanel : public QScrollArea {
   QLabel *name_, *stands_, *history_, *warning_;
   WhyFigure *cost_, *hours_, *profit_, *pay_;
   QPushButton *asking_, *sell_, *offer_, *return_, *allowance_, *dispose_, *end_listing_;
-  QWidget* offers_side_;
-  QLabel* offers_title_;
-  DataTable* offers_;
-  RowModel<Offer>* offers_model_;
-  QPushButton *take_, *refuse_, *no_show_;
+  SuggestionPanel* suggestion_;
+  OffersPanel* offers_;
+  ListingPanel* listing_;
+  ReceiptLine* receipt_;
 };
 
 }  // namespace secondpull::app

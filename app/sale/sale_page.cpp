@@ -17,13 +17,14 @@
 #include "app/parts/grown.h"
 #include "app/parts/look.h"
 #include "app/parts/tag_delegate.h"
+#include "app/sale/coming_list.h"
 #include "app/sale/machine_panel.h"
 #include "app/sale/sale_rows.h"
 
 namespace secondpull::app {
 namespace {
 
-constexpr SaleView kViews[] = {SaleView::to_sell, SaleView::here, SaleView::sold};
+constexpr SaleView kViews[] = {SaleView::to_sell, SaleView::coming, SaleView::here, SaleView::sold};
 
 class SalePage : public Page {
  public:
@@ -37,7 +38,7 @@ class SalePage : public Page {
     if (isVisible()) reload();
   }
   void openMachine(MachineId machine) override;
-  void start() override { table_->setFocus(); }
+  void start() override { tableInView()->setFocus(); }
   std::vector<Deed> deeds() override;
 
  protected:
@@ -47,9 +48,16 @@ class SalePage : public Page {
   }
 
  private:
-  SaleView view() const { return kViews[std::clamp(view_->current(), 0, 2)]; }
+  SaleView view() const {
+    return kViews[std::clamp(view_->current(), 0, static_cast<int>(std::size(kViews)) - 1)];
+  }
   void setView(SaleView view);
   QWidget* makeTable();
+  DataTable* tableInView() const {
+    return view() == SaleView::coming ? static_cast<DataTable*>(coming_) : table_;
+  }
+  /// Shows who comes, and the machine of the first of them where none is in hand.
+  void reloadComing(bool keep_in_hand);
   /// Reads the rows again. A machine in hand that is no longer among them, because it was just sold, stays in
   /// sight; with another view the first row is taken.
   void reload(bool keep_in_hand = true);
@@ -63,6 +71,7 @@ class SalePage : public Page {
   WordRow* view_;
   QLineEdit* filter_;
   DataTable* table_;
+  ComingList* coming_;
   QLabel* none_;
   RowModel<SaleRow>* model_;
   MachinePanel* panel_;
@@ -79,8 +88,8 @@ SalePage::SalePage(Session& session, QWidget* parent) : Page(session, parent) {
   sides->addWidget(makeTable());
   panel_ = new MachinePanel{session};
   sides->addWidget(panel_);
-  sides->setStretchFactor(0, 3);
-  sides->setStretchFactor(1, 2);
+  sides->setStretchFactor(0, 1);
+  sides->setStretchFactor(1, 1);
   box->addWidget(sides, 1);
   connect(panel_, &MachinePanel::wantsMachine, this, &Page::wantsMachine);
   connect(panel_, &MachinePanel::wantsSaid, this, &Page::wantsSaid);
@@ -88,7 +97,7 @@ SalePage::SalePage(Session& session, QWidget* parent) : Page(session, parent) {
     // A table that takes the focus without a row in hand turns to its first; the panel stays with its
     // machine.
     loading_ = true;
-    table_->setFocus();
+    tableInView()->setFocus();
     loading_ = false;
   });
 
@@ -110,7 +119,7 @@ QWidget* SalePage::makeTable() {
   auto* box = new QVBoxLayout{side};
   box->setContentsMargins(0, 0, 0, 0);
   box->setSpacing(kGrid);
-  view_ = new WordRow{tr("Machines"), {tr("to sell"), tr("all here"), tr("sold")}};
+  view_ = new WordRow{tr("Machines"), {tr("to sell"), tr("coming"), tr("all here"), tr("sold")}};
   view_->setObjectName(QStringLiteral("saleView"));
   connect(view_, &WordRow::chosen, this, [this] { reload(false); });
   filter_ = new QLineEdit;
@@ -139,7 +148,20 @@ QWidget* SalePage::makeTable() {
   table_->setItemDelegateForColumn(0, new TagDelegate{table_});
   table_->sortBy(QStringLiteral("days"), Qt::DescendingOrder);
   box->addWidget(table_, 1);
+  coming_ = new ComingList{session()};
+  box->addWidget(coming_, 1);
   connect(filter_, &QLineEdit::textChanged, table_, &DataTable::setFilterText);
+  connect(filter_, &QLineEdit::textChanged, coming_, &DataTable::setFilterText);
+  connect(coming_, &ComingList::chosen, this, [this](OfferId offer, MachineId machine) {
+    if (loading_) return;
+    panel_->setMachine(machine);
+    panel_->chooseOffer(offer);
+  });
+  connect(coming_, &DataTable::opened, this, [this](int row) {
+    const Coming& one = coming_->rows()[static_cast<std::size_t>(row)];
+    panel_->setMachine(one.machine);
+    panel_->openSale(one.offer);
+  });
   connect(table_, &DataTable::currentRowChanged, this, [this](int row) {
     if (loading_ || row < 0) return;
     panel_->setMachine(rows_[static_cast<std::size_t>(row)].machine);
@@ -162,12 +184,36 @@ int SalePage::rowOf(std::optional<MachineId> machine) const {
   return machine && found != rows_.end() ? static_cast<int>(found - rows_.begin()) : -1;
 }
 
+void SalePage::reloadComing(bool keep_in_hand) {
+  loading_ = true;
+  coming_->reload();
+  loading_ = false;
+  const std::vector<Coming>& rows = coming_->rows();
+  none_->setVisible(rows.empty());
+  none_->setText(
+      tr("Nobody said that they would come. Write down an offer with the day on which they come, and it "
+         "stands here."));
+  const auto kept = std::find_if(rows.begin(), rows.end(),
+                                 [this](const Coming& row) { return row.machine == panel_->machine(); });
+  panel_->refresh();
+  // A machine in hand that nobody comes for any more, because it was just sold, stays in sight.
+  const bool in_hand = keep_in_hand && panel_->machine() && session().shop()->find(*panel_->machine());
+  if (rows.empty() || (kept == rows.end() && in_hand)) return;
+  const auto at = kept == rows.end() ? rows.begin() : kept;
+  coming_->selectSourceRow(static_cast<int>(at - rows.begin()));
+  panel_->setMachine(at->machine);
+  panel_->chooseOffer(at->offer);
+}
+
 void SalePage::reload(bool keep_in_hand) {
   stale_ = false;
+  table_->setVisible(view() != SaleView::coming);
+  coming_->setVisible(view() == SaleView::coming);
   loading_ = true;
   rows_ = saleRows(session(), view());
   model_->setRows(rows_);
   whole_->setCurrentIndex(session().shop()->all<Machine>().empty() ? 0 : 1);
+  if (view() == SaleView::coming) return reloadComing(keep_in_hand);
   none_->setVisible(rows_.empty());
   none_->setText(
       view() == SaleView::to_sell
@@ -245,7 +291,13 @@ std::vector<Page::Deed> SalePage::deeds() {
              if (view() != SaleView::sold) setView(SaleView::sold);
              panel_->openAllowance();
            }},
-          {tr("scrap a machine or keep it"), {}, deed(&MachinePanel::openDispose)}};
+          {tr("scrap a machine or keep it"), {}, deed(&MachinePanel::openDispose)},
+          {tr("take a machine in without a sale"), {}, deed(&MachinePanel::openEndListing)},
+          {tr("write the words of a listing"), {}, deed(&MachinePanel::openListing)},
+          {tr("who comes when"), {}, [this] {
+             emit wantsPage(word(), MachineId{});
+             setView(SaleView::coming);
+           }}};
 }
 
 }  // namespace

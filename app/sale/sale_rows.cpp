@@ -6,6 +6,7 @@
 
 #include "app/frame/session.h"
 #include "app/parts/figure_words.h"
+#include "core/shop/off_sale.h"
 #include "core/shop/stage.h"
 
 namespace secondpull::app {
@@ -28,6 +29,8 @@ bool belongs(SaleView view, const SaleRow& row) {
   switch (view) {
     case SaleView::to_sell:
       return row.stage == Stage::for_sale || row.ready;
+    case SaleView::coming:
+      return false;
     case SaleView::here:
       return is_here(row.stage);
     case SaleView::sold:
@@ -90,6 +93,7 @@ bool isReadyToList(const ByMachine::Lines& lines) {
 }
 
 std::vector<SaleRow> saleRows(const Session& session, SaleView view) {
+  if (view == SaleView::coming) return {};
   const auto books = session.books();
   std::vector<std::pair<std::optional<Date>, SaleRow>> rows;
   for (const MachineFigures& figures : books->machines()) {
@@ -191,8 +195,11 @@ QString priceHistory(const Session& session, const ByMachine::Lines& lines) {
     const Listing& before = **at;
     if (&before == now) continue;
     const Date until = before.ended.value_or(today);
-    sentences << (now != nullptr ? tr("Before that %1 from %2 to %3.") : tr("Asked %1 from %2 to %3."))
-                     .arg(brief(before.asking), day(before.date), day(until));
+    const QString said = (now != nullptr ? tr("Before that %1 from %2 to %3") : tr("Asked %1 from %2 to %3"))
+                             .arg(brief(before.asking), day(before.date), day(until));
+    const std::string why = why_ended(lines, before);
+    sentences << said + (why.empty() ? QStringLiteral(".")
+                                     : QStringLiteral(": %1.").arg(QString::fromStdString(why)));
   }
   return sentences.join(QLatin1Char(' '));
 }

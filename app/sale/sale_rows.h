@@ -14,6 +14,7 @@ class Session;
 /// Which machines the table of the For sale screen holds.
 enum class SaleView {
   to_sell,  ///< out front, and those ready to be listed
+  coming,   ///< none: who comes is a list of its own (coming_list.h)
   here,     ///< every machine that is here
   sold      ///< sold and not brought back
 };

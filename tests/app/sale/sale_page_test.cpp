@@ -167,7 +167,13 @@ TEST_F(SalePageTest, PutsAMachineOutFrontAndChangesThePrice) {
   ASSERT_NE(listingNow(lines), nullptr);
   EXPECT_EQ(listingNow(lines)->asking, cents(18900));
   press("doEndListing");
+  type("endReason", "nobody came");
+  QTest::keyClick(&child<QLineEdit>(show(), "endReason"), Qt::Key_Return);
   EXPECT_NE(shop.books()->machine(mended)->stage, Stage::for_sale);
+  EXPECT_TRUE(child<QLabel>(show(), "saleHistory")
+                  .text()
+                  .endsWith(": nobody came. Asked $210 from 20 May to 20 May."))
+      << child<QLabel>(show(), "saleHistory").text().toStdString();
 }
 
 TEST_F(SalePageTest, AnOfferTakenFillsTheSaleAndIsSettledWithIt) {

@@ -27,6 +27,7 @@
 #include "app/frame/what_now.h"
 #include "app/lessons/knowledge_panel.h"
 #include "app/parts/choices.h"
+#include "app/parts/form.h"
 #include "app/parts/look.h"
 #include "app/planning/planning.h"
 #include "app/print/report_bar.h"
@@ -34,6 +35,7 @@
 #include "core/learning/knowledge_base.h"
 #include "db/exchange/exchange.h"
 #include "tests/app/screens/papers.h"
+#include "tests/app/screens/sale_moments.h"
 
 using namespace secondpull;
 using namespace secondpull::app;
@@ -330,6 +332,12 @@ void drawForms(Screens& screens, MainWindow& window) {
   const std::tuple<const char*, const char*, const char*> forms[] = {
       {"For sale", "give money back on a machine that stays sold", "form-money-back"},
       {"For sale", "a machine came back", "form-came-back"},
+      {"For sale", "sell the machine in hand", "form-sale"},
+      {"For sale", "change the asking price", "form-asking"},
+      {"For sale", "write down an offer", "form-offer"},
+      {"For sale", "take a machine in without a sale", "form-take-in"},
+      {"For sale", "write the words of a listing", "form-listing"},
+      {"For sale", "who comes when", "form-coming"},
       {"Shelf", "place an order", "form-order"},
       {"Shelf", "sell a part by itself", "form-sell-part"},
       {"Shelf", "a part turned up", "form-found-part"}};
@@ -340,6 +348,7 @@ void drawForms(Screens& screens, MainWindow& window) {
     for (Page* page : window.findChildren<Page*>())
       for (const Page::Deed& one : page->deeds())
         if (one.words == QString{deed}) one.run();
+    waitForSuggestion(window);
     screens.take(window, name, kSizes[0]);
   }
 }
@@ -360,6 +369,14 @@ void drawPapers(Screens& screens, Session& session, MainWindow& window) {
     fault("papers", wrong);
 }
 
+/// What For sale says of a machine at each moment of its sale.
+void drawSale(Screens& screens, Session& session, MainWindow& window) {
+  if (!screens.wants("sale-moments")) return;
+  const auto take = [&](const QString& name) { screens.take(window, "sale-moments-" + name, kSizes[0]); };
+  for (const QString& wrong : drawSaleMoments(session, window, take))
+    fault("sale-moments", wrong);
+}
+
 void draw(Screens& screens, Session& session, const QString& shop) {
   MainWindow window(session);
   window.show();
@@ -377,6 +394,7 @@ void draw(Screens& screens, Session& session, const QString& shop) {
       setTheme(*qApp, theme);
       window.goTo(word, word == "Bench" && machine ? *machine : MachineId{});
       if (word == "Bench" || word == "Yard") waitForPlans(session);
+      if (word == "For sale") waitForSuggestion(window);
       for (const QSize& size : kSizes)
         screens.take(window, name, size);
     }
@@ -388,6 +406,7 @@ void draw(Screens& screens, Session& session, const QString& shop) {
     drawScout(screens, window);
     drawKnowledge(screens, window);
     drawForms(screens, window);
+    drawSale(screens, session, window);
     drawClosedYear(screens, session, window);
     drawPapers(screens, session, window);
   }
