@@ -53,6 +53,7 @@ QStringList drawSaleMoments(Session& session, MainWindow& window,
   const OfferId taken = offer("Imre", 140, 0);
   perform(take_deposit(*session.shop(), taken, today, Money::from_minor(2000), "cash"));
 
+  window.goTo("For sale", out[0]);  // makes the page
   auto* panel = window.findChild<MachinePanel*>();
   auto* bar = panel->verticalScrollBar();
   for (const Theme theme : {Theme::light, Theme::dark}) {
