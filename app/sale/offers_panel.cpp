@@ -138,6 +138,9 @@ OffersPanel::OffersPanel(Session& session, QWidget* parent) : QWidget(parent), s
 void OffersPanel::showOffers(const ByMachine::Lines& lines, bool here) {
   here_ = here;
   const std::optional<OfferId> before = chosen();
+  OfferId newest_before{};
+  for (const OfferRow& row : model_->rows())
+    newest_before = std::max(newest_before, row.offer.id);
   const auto shop = session_.shop();
   std::vector<OfferRow> rows;
   rows.reserve(lines.offers.size());
@@ -148,11 +151,15 @@ void OffersPanel::showOffers(const ByMachine::Lines& lines, bool here) {
   model_->setRows(std::move(rows));
   table_->setFixedHeight(table_->horizontalHeader()->sizeHint().height() +
                          height * table_->verticalHeader()->defaultSectionSize() + kGrid);
+  // One that has just been written down is what one goes on with; else the one chosen, or an open one.
+  const auto is_new = [&](const Offer& offer) { return before && !offer.result && offer.id > newest_before; };
   int at = 0;
   for (int row = 0; row < model_->rowCount(); ++row) {
     const Offer& offer = model_->row(row).offer;
     if (offer.id == before || (!before && !offer.result)) at = row;
   }
+  for (int row = 0; row < model_->rowCount(); ++row)
+    if (is_new(model_->row(row).offer)) at = row;
   if (model_->rowCount() > 0) table_->selectSourceRow(at);
   rowChosen();
 }
