@@ -26,7 +26,7 @@ constexpr int kCellPad = 11;           // on both sides of a cell's text: 8 of t
 constexpr int kRowPad = 12;            // added to the height of the text
 constexpr int kRememberAfterMs = 400;  // one write for a whole drag
 constexpr int kMeasuredRows = 200;     // rows looked at for the natural widths
-constexpr int kLeastTextWidth = 96;    // a text column is not squeezed below it
+constexpr int kLeastTextWidth = 136;   // a text column is not squeezed below it
 constexpr int kMostTextWidth = 420;    // nor asks for more by itself
 
 bool isText(const QVariant& value) {
