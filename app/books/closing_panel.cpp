@@ -199,7 +199,7 @@ void ClosingPanel::refresh() {
     }
     if (const auto figures = books->year(each, session().taxRates())) state.net_profit = figures->net_profit;
   }
-  sides_->setFirstGone(states.empty());
+  sides_->setGone(states.empty() ? std::optional{0} : std::nullopt);
   years_model_->setRows(states);
   for (std::size_t at = 0; at < states.size(); ++at)
     if (states[at].year == year()) years_->selectSourceRow(static_cast<int>(at));

@@ -197,6 +197,7 @@ void TablesPanel::followTable() {
     chart.rows.push_back(now.says.chart.rows[static_cast<std::size_t>(at - rows.begin())]);
     shown_.push_back(source);
   }
+  sides_->setGone(now.says.chart.title.isEmpty() ? std::optional{1} : std::nullopt);
   chart_title_->setText(chart.rows.empty() ? tr("A chart stands here once there is something to compare.")
                                            : chart.title);
   chart_->setChart(std::move(chart));

@@ -35,9 +35,9 @@ class PlainSentence : public QWidget {
 /// What a view of a sub-page shows besides its table.
 struct LessonSays {
   QString sentence;
-  QString to_do;  ///< empty: nothing that the numbers carry
-  QString why;    ///< rich text
-  RangeChartOf chart;
+  QString to_do;                ///< empty: nothing that the numbers carry
+  QString why;                  ///< rich text
+  RangeChartOf chart;           ///< without a title: there is none, and the table has the whole width
   std::vector<int> chart_rows;  ///< the table's source row of each row of the chart
 };
 

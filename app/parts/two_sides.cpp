@@ -46,8 +46,8 @@ void TwoSides::setGap(int pixels) {
     box_->setSpacing(pixels);
 }
 
-void TwoSides::setFirstGone(bool gone) {
-  if (std::exchange(first_gone_, gone) != gone) showChosen();
+void TwoSides::setGone(std::optional<int> side) {
+  if (std::exchange(gone_, side) != side) showChosen();
 }
 
 void TwoSides::turnTo(int side) {
@@ -71,10 +71,11 @@ void TwoSides::decide() {
 }
 
 void TwoSides::showChosen() {
-  const int shown = first_gone_ ? 1 : words_->current();
+  const int shown = gone_ ? 1 - *gone_ : words_->current();
   // What is hidden loses the focus; it goes to what takes its place, not to the next page's.
   const bool had_focus =
-      !both_ && sides_[static_cast<std::size_t>(1 - shown)].widget->isAncestorOf(window()->focusWidget());
+      (!both_ || gone_) &&
+      sides_[static_cast<std::size_t>(1 - shown)].widget->isAncestorOf(window()->focusWidget());
   for (int at = 0; at < 2; ++at) {
     const Side& side = sides_[static_cast<std::size_t>(at)];
     if (side.stretch == 0) {
@@ -82,9 +83,9 @@ void TwoSides::showChosen() {
       side.widget->setMinimumWidth(both_ ? least : 0);
       side.widget->setMaximumWidth(both_ ? least : QWIDGETSIZE_MAX);
     }
-    side.widget->setVisible((both_ && !first_gone_) || at == shown);
+    side.widget->setVisible((both_ && !gone_) || at == shown);
   }
-  words_->setVisible(!both_ && !first_gone_ && isVisible());
+  words_->setVisible(!both_ && !gone_ && isVisible());
   if (had_focus) words_->setFocus();
   updateGeometry();
 }

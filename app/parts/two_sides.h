@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 
 #include <QWidget>
 
@@ -35,8 +36,8 @@ class TwoSides : public QWidget {
   /// or neither is.
   WordRow* words() const { return words_; }
   void setGap(int pixels);  ///< 3 * kGrid if not set
-  /// While the first side has nothing to show: the second alone, and no words.
-  void setFirstGone(bool gone);
+  /// While that side (0 or 1) has nothing to show: the other alone, and no words. Nothing: both have.
+  void setGone(std::optional<int> side);
   bool both() const { return both_; }
   /// Shows that side (0 or 1) if there is room for one only; else nothing changes on the screen.
   void turnTo(int side);
@@ -62,7 +63,7 @@ class TwoSides : public QWidget {
   QSplitter* splitter_ = nullptr;
   int gap_ = 0;
   bool both_ = true;
-  bool first_gone_ = false;
+  std::optional<int> gone_;
 };
 
 }  // namespace secondpull::app

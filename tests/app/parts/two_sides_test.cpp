@@ -70,8 +70,17 @@ TEST_P(TwoSidesTest, EscGoesBackToTheFirst) {
   EXPECT_EQ(page.focusWidget(), list);
 }
 
+TEST_P(TwoSidesTest, TheFirstIsAloneWhileTheSecondHasNothingToShow) {
+  page.setGone(1);
+  EXPECT_TRUE(list->isVisible());
+  EXPECT_FALSE(picture->isVisible());
+  EXPECT_FALSE(page.words()->isVisible());
+  page.setGone(std::nullopt);
+  EXPECT_TRUE(picture->isVisible());
+}
+
 TEST_P(TwoSidesTest, TheSecondIsAloneWhileTheFirstHasNothingToShow) {
-  page.setFirstGone(true);
+  page.setGone(0);
   EXPECT_FALSE(list->isVisible());
   EXPECT_TRUE(picture->isVisible());
   show(600);
