@@ -4,11 +4,8 @@
 #include <utility>
 
 #include <QApplication>
-#include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QLineEdit>
-#include <QMenu>
 #include <QPushButton>
 #include <QScrollBar>
 #include <QShortcut>
@@ -39,13 +36,16 @@ QString text(std::string_view words) {
 }  // namespace
 
 KnowledgePanel::KnowledgePanel(Session& session, QWidget* parent)
-    : LessonsPanel(session, parent), base_{session.knowledge()}, drafts_{session} {
+    : LessonsPanel(session, parent),
+      base_{session.knowledge()},
+      drafts_{session},
+      list_{new KnowledgeList{session}} {
   broken_ = new QLabel{this};
   broken_->setWordWrap(true);
   setRank(broken_, "problem");
   sides_ = new TwoSides{tr("Shown"),
                         QStringLiteral("knowledgeSides"),
-                        {.widget = makeList(), .word = tr("list"), .least = kListWidth, .stretch = 0},
+                        {.widget = list_, .word = tr("list"), .least = kListWidth, .stretch = 0},
                         {.widget = makeEntry(), .word = tr("entry"), .least = kEntryWidth},
                         TwoSides::Between::gap,
                         this};
@@ -55,6 +55,14 @@ KnowledgePanel::KnowledgePanel(Session& session, QWidget* parent)
   column->addWidget(sides_->words());
   column->addWidget(broken_);
   column->addWidget(sides_, 1);
+  connect(list_, &KnowledgeList::chosen, this, [this](const QString& section, const QString& id) {
+    showEntry({section, id});
+  });
+  connect(list_, &KnowledgeList::opened, this, [this] {
+    sides_->turnTo(1);
+    editor_->start();
+  });
+  connect(list_, &KnowledgeList::wantsNew, this, &KnowledgePanel::openNew);
   for (QTimer* timer : {&soon_, &later_})
     timer->setSingleShot(true);
   soon_.setInterval(kSoonMs);
@@ -68,69 +76,6 @@ KnowledgePanel::KnowledgePanel(Session& session, QWidget* parent)
 }
 
 KnowledgePanel::~KnowledgePanel() = default;
-
-QWidget* KnowledgePanel::makeList() {
-  auto* side = new QWidget;
-  auto* column = new QVBoxLayout{side};
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(kGrid);
-  search_ = new QLineEdit{side};
-  search_->setObjectName(QStringLiteral("knowledgeSearch"));
-  search_->setPlaceholderText(tr("Search names and other words"));
-  search_->setAccessibleName(tr("Search the knowledge base"));
-  search_->setClearButtonEnabled(true);
-  connect(search_, &QLineEdit::textChanged, this, &KnowledgePanel::filter);
-  connect(search_, &QLineEdit::returnPressed, this, [this] {
-    if (table_->shownRows() == 0) return;
-    table_->setFocus();
-    if (!table_->currentIndex().isValid()) table_->selectRow(0);
-  });
-  section_ = new QComboBox{side};
-  section_->setObjectName(QStringLiteral("knowledgeSection"));
-  section_->setAccessibleName(tr("Which entries"));
-  section_->addItem(tr("Everything"), QString{});
-  for (const SectionSpec& each : editedSections())
-    section_->addItem(each.many, QString::fromLatin1(each.id));
-  section_->addItem(tr("Own entries"), QStringLiteral("own"));
-  connect(section_, &QComboBox::currentIndexChanged, this, &KnowledgePanel::filter);
-  auto* fresh = new QPushButton{tr("New…"), side};
-  fresh->setObjectName(QStringLiteral("knowledgeNew"));
-  auto* menu = new QMenu{fresh};
-  for (const SectionSpec& each : editedSections())
-    if (each.can_be_new)
-      connect(menu->addAction(tr("New %1").arg(each.one)), &QAction::triggered, this,
-              [this, section = QString::fromLatin1(each.id)] { openNew(section); });
-  fresh->setMenu(menu);
-  auto* head = new QHBoxLayout;
-  head->addWidget(section_, 1);
-  head->addWidget(fresh);
-  model_ = std::make_unique<RowModel<EntryRow>>(entryColumns());
-  table_ = new DataTable{session(), QStringLiteral("knowledge"), side};
-  table_->setObjectName(QStringLiteral("knowledgeTable"));
-  table_->setAccessibleName(tr("Entries"));
-  table_->setSelectionMode(QAbstractItemView::SingleSelection);
-  table_->setRowModel(model_.get());
-  connect(table_, &DataTable::currentRowChanged, this, [this](int row) {
-    if (filling_ || row < 0) return;
-    const EntryRow& chosen = rows_[static_cast<std::size_t>(row)];
-    if (current_ != Key{chosen.section, chosen.id}) showEntry({chosen.section, chosen.id});
-  });
-  connect(table_, &DataTable::opened, this, [this] {
-    sides_->turnTo(1);
-    editor_->start();
-  });
-  auto* rest =
-      faded(tr("Read from the program and not changed here: cautions, published measurements, figures of the "
-               "trade as a whole, publications."),
-            side);
-  rest->setWordWrap(true);
-  setRank(rest, "small");
-  column->addWidget(search_);
-  column->addLayout(head);
-  column->addWidget(table_, 1);
-  column->addWidget(rest);
-  return side;
-}
 
 QWidget* KnowledgePanel::makeEntry() {
   auto* side = new QWidget;
@@ -190,51 +135,32 @@ void KnowledgePanel::refresh() {
            "that entry, or have the published one again.")
             .arg(text(wrong->sentence)));
   fillList();
-  if (!current_ && !rows_.empty()) {
-    const EntryRow& first = rows_.front();
+  if (!current_ && !list_->rows().empty()) {
+    const EntryRow& first = list_->rows().front();
     current_ = Key{first.section, first.id};
   }
   if (current_) showEntry(*current_);
 }
 
 void KnowledgePanel::fillList() {
-  rows_ = entryRows(session());
+  std::vector<EntryRow> rows = entryRows(session());
   for (const auto& [key, sheet] : drafts_.all()) {
-    const auto at = std::find_if(rows_.begin(), rows_.end(), [&](const EntryRow& row) {
+    const auto at = std::find_if(rows.begin(), rows.end(), [&](const EntryRow& row) {
       return row.section == key.first && row.id == key.second;
     });
-    if (at != rows_.end()) {
+    if (at != rows.end()) {
       at->is_typed = true;
     } else if (key.second.isEmpty()) {
       const Rows& named = rowsOf(sheet, QStringLiteral("name"));
       const QString name = named.empty() ? QString{} : named.front().value(0).trimmed();
-      rows_.insert(rows_.begin(),
-                   EntryRow{.section = key.first,
-                            .id = {},
-                            .name = name.isEmpty() ? tr("New %1").arg(sectionSpec(key.first).one) : name,
-                            .is_typed = true});
+      rows.insert(rows.begin(),
+                  EntryRow{.section = key.first,
+                           .id = {},
+                           .name = name.isEmpty() ? tr("New %1").arg(sectionSpec(key.first).one) : name,
+                           .is_typed = true});
     }
   }
-  filling_ = true;
-  model_->setRows(rows_);
-  filter();
-  filling_ = false;
-}
-
-void KnowledgePanel::filter() {
-  const bool was_filling = std::exchange(filling_, true);
-  const QString wanted = section_->currentData().toString();
-  table_->setFilterText(search_->text());
-  table_->setRowFilter([this, wanted](int at) {
-    const EntryRow& row = rows_[static_cast<std::size_t>(at)];
-    return wanted.isEmpty() || row.section == wanted || (wanted == "own" && (row.is_own || row.is_typed));
-  });
-  filling_ = was_filling;
-  if (!current_) return;
-  filling_ = true;
-  for (std::size_t at = 0; at < rows_.size(); ++at)
-    if (Key{rows_[at].section, rows_[at].id} == *current_) table_->selectSourceRow(static_cast<int>(at));
-  filling_ = was_filling;
+  list_->setRows(std::move(rows));
 }
 
 EntrySheet KnowledgePanel::kept(const Key& key) const {
@@ -254,6 +180,7 @@ void KnowledgePanel::showEntry(const Key& key) {
   problem_->hide();
   if (key.first.isEmpty()) {
     current_.reset();
+    list_->setCurrent(std::nullopt);
     editor_->clear();
     showHead();
     return;
@@ -265,6 +192,7 @@ void KnowledgePanel::showEntry(const Key& key) {
       again && focus != nullptr && editor_->isAncestorOf(focus) ? focus->objectName() : QString{};
   const int scrolled = again ? editor_->verticalScrollBar()->value() : 0;
   current_ = key;
+  list_->setCurrent(current_);
   const auto published =
       db::find_entry(db::published_knowledge(), key.first.toStdString(), key.second.toStdString());
   editor_->showEntry(
@@ -286,17 +214,14 @@ void KnowledgePanel::showEntry(const Key& key) {
 }
 
 void KnowledgePanel::open(const QString& section, const QString& id) {
-  search_->clear();
-  section_->setCurrentIndex(0);
+  list_->show({});
   showEntry({section, id});
-  filter();
   sides_->turnTo(1);
 }
 
 void KnowledgePanel::openNew(const QString& section) {
   if (drafts_.find({section, {}}) == nullptr) drafts_.put({section, {}}, emptySheet(section));
-  search_->clear();
-  section_->setCurrentIndex(std::max(0, section_->findData(section)));
+  list_->show(section);
   current_ = Key{section, {}};
   fillList();
   showEntry(*current_);
@@ -457,13 +382,13 @@ void KnowledgePanel::hideEvent(QHideEvent* event) {
 }
 
 void KnowledgePanel::start() {
-  search_->setFocus();
+  list_->start();
 }
 
 Report KnowledgePanel::report() const {
   Report made{.title = tr("Knowledge base"), .file_name = QStringLiteral("knowledge")};
   if (!current_) {
-    made.sections.push_back(sectionOf(*table_));
+    made.sections.push_back(sectionOf(list_->table()));
     return made;
   }
   made.title = tr("Knowledge base: %1").arg(name_->text());

@@ -4,13 +4,11 @@
 
 #include <QTimer>
 
-#include "app/lessons/entry_rows.h"
 #include "app/lessons/knowledge_drafts.h"
+#include "app/lessons/knowledge_list.h"
 #include "app/lessons/lessons_panel.h"
 
-class QComboBox;
 class QLabel;
-class QLineEdit;
 class QPushButton;
 
 namespace secondpull::app {
@@ -22,7 +20,7 @@ class WouldChangeView;
 /// The knowledge base: what is published, what the shop has of its own, and what its record teaches. An entry
 /// is changed in fields; before it is kept the panel says what it would change. What is typed stays until it
 /// is saved or given up, whatever is looked at meanwhile, and over the end of the program. Object names:
-/// knowledgeSearch, knowledgeSection, knowledgeTable, knowledgeNew, knowledgeName, knowledgeWhose,
+/// knowledgeName, knowledgeWhose,
 /// knowledgeSave, knowledgeAsItWas, knowledgePublishedAgain, knowledgeProblem.
 class KnowledgePanel : public LessonsPanel {
   Q_OBJECT
@@ -46,10 +44,8 @@ class KnowledgePanel : public LessonsPanel {
  private:
   using Key = KnowledgeDrafts::Key;
 
-  QWidget* makeList();
   QWidget* makeEntry();
   void fillList();
-  void filter();
   void showEntry(const Key& key);
   void noteTyped();  ///< keeps what is typed as a draft, and has what it would do worked out
   void askWhatChanges();
@@ -67,14 +63,9 @@ class KnowledgePanel : public LessonsPanel {
   std::optional<Key> current_;
   KnowledgeDrafts drafts_;
   EntrySheet untouched_;  ///< of the entry shown, as the fields give it back
-  std::vector<EntryRow> rows_;
-  bool filling_ = false;
-  QTimer soon_, later_;  ///< for what would change; for the draft
+  QTimer soon_, later_;   ///< for what would change; for the draft
   TwoSides* sides_;
-  QLineEdit* search_;
-  QComboBox* section_;
-  DataTable* table_;
-  std::unique_ptr<RowModel<EntryRow>> model_;
+  KnowledgeList* list_;
   QLabel* broken_;
   QLabel* name_;
   QLabel* whose_;
