@@ -1,5 +1,7 @@
 #include "app/lessons/entry_editor.h"
 
+#include <QAbstractItemView>
+#include <QApplication>
 #include <QGridLayout>
 #include <QLabel>
 #include <QPointer>
@@ -46,14 +48,27 @@ EntryEditor::EntryEditor(QWidget* parent) : QScrollArea(parent) {
   setFocusPolicy(Qt::NoFocus);
 }
 
+void EntryEditor::finishCell() {
+  QWidget* const focus = QApplication::focusWidget();
+  if (focus == nullptr || !isAncestorOf(focus)) return;
+  // A cell's field stands in the viewport of its table; without the focus it gives the table what was typed.
+  for (QWidget* above = focus->parentWidget(); above != nullptr && above != this;
+       above = above->parentWidget())
+    if (auto* const view = qobject_cast<QAbstractItemView*>(above); view != nullptr && view != focus)
+      return view->setFocus();
+}
+
 void EntryEditor::clear() {
+  // The old fields say nothing any more while they go: there is nothing left that they could be about.
+  for (const Row& row : rows_)
+    disconnect(row.edit, nullptr, this, nullptr);
   rows_.clear();
-  beside_.reset();
   // One of its fields may be what asked for this.
   if (QWidget* const old = takeWidget()) {
     old->hide();
     old->deleteLater();
   }
+  beside_.reset();
 }
 
 void EntryEditor::showEntry(const QString& section, const EntrySheet& typed,
@@ -132,7 +147,9 @@ void EntryEditor::addRow(const FieldSpec& field, const learning::KnowledgeBase& 
   });
   connect(edit, &FieldEdit::entered, this, &EntryEditor::entered);
   if (auto* made = qobject_cast<TableEdit*>(edit))
-    made->setInfo([this, field](const QStringList& each) { return beside_->row(field, each); });
+    made->setInfo([this, field](const QStringList& each) {
+      return beside_ ? beside_->row(field, each) : QStringList{};
+    });
 }
 
 TableEdit* EntryEditor::table(const QString& key) const {

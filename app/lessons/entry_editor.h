@@ -22,6 +22,7 @@ class EntryEditor : public QScrollArea {
   void showEntry(const QString& section, const EntrySheet& typed, const learning::KnowledgeBase& base,
                  Beside beside);
   void clear();
+  void finishCell();  ///< what is being typed in a cell of a table counts as typed
   EntrySheet sheet() const;
   void setSheet(const EntrySheet& sheet);
   /// What can be read of the entry as typed has changed.

@@ -108,7 +108,8 @@ QWidget* KnowledgePanel::makeEntry() {
   as_it_was_ = button("knowledgeAsItWas", tr("As it was"), tr("gives up what is typed and not saved"),
                       &KnowledgePanel::asItWas);
   published_again_ = button("knowledgePublishedAgain", tr("Published again"),
-                            tr("drops your own entry; it can be undone"), &KnowledgePanel::publishedAgain);
+                            tr("drops your own entry, which can be undone, and what is typed and not saved"),
+                            &KnowledgePanel::publishedAgain);
   auto* buttons = new QHBoxLayout;
   buttons->addWidget(save_);
   buttons->addWidget(as_it_was_);
@@ -176,6 +177,7 @@ EntrySheet KnowledgePanel::kept(const Key& key) const {
 }
 
 void KnowledgePanel::showEntry(const Key& key) {
+  editor_->finishCell();
   soon_.stop();
   problem_->hide();
   if (key.first.isEmpty()) {
@@ -310,6 +312,7 @@ void KnowledgePanel::tell(const Problem& problem) {
 }
 
 void KnowledgePanel::save() {
+  editor_->finishCell();
   if (!current_ || !isTyped(*current_)) return;
   editor_->clearProblems();
   problem_->hide();
@@ -367,11 +370,14 @@ void KnowledgePanel::publishedAgain() {
   if (!session().knowledgeProblem())
     if (const auto then = db::knowledge_if_dropped(*shop, section, id); !then) return tell(then.error());
   auto change = drop_entry(*shop, section, id);
-  if (change) change->set_title(tr("Published again: %1").arg(name).toStdString());
+  const bool is_published = db::find_entry(db::published_knowledge(), section, id).has_value();
+  if (change)
+    change->set_title(
+        (is_published ? tr("Published again: %1") : tr("Taken out: %1")).arg(name).toStdString());
   if (const auto wrong = session().perform(std::move(change))) return tell(*wrong);
   drafts_.drop(key);
   drafts_.write();
-  if (!db::find_entry(db::published_knowledge(), section, id)) current_.reset();
+  if (!is_published) current_.reset();
   refresh();
 }
 

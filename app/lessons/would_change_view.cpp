@@ -53,7 +53,12 @@ void WouldChangeView::say(const QString& sentence) {
   ++turn_;
   is_working_ = false;
   worker_.run([](const LatestTask::IsStale&) {});
+  asked_ = {};
   sum_->setText(sentence);
+  clearList();
+}
+
+void WouldChangeView::clearList() {
   list_->clear();
   list_->parentWidget()->parentWidget()->hide();
 }
@@ -65,6 +70,8 @@ void WouldChangeView::ask(const std::string& section, const std::string& entry, 
   const double hour = session_.planning().hourValue().value;
   const std::uint64_t turn = ++turn_;
   is_working_ = true;
+  // What another entry would change says nothing of this one.
+  if (std::exchange(asked_, {section, entry}) != std::pair{section, entry}) clearList();
   sum_->setText(tr("Working out what would change…"));
   worker_.run(
       [this, shop, books, now, hour, turn, section, entry, text](const LatestTask::IsStale& is_stale) {

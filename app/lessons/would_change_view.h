@@ -37,10 +37,12 @@ class WouldChangeView : public QWidget {
     std::size_t touched = 0;
   };
   void showFound(const Found& found);
+  void clearList();
   QString line(const planning::PlanChange& plan, const learning::Knowledge& then) const;
 
   Session& session_;
   bool is_working_ = false;
+  std::pair<std::string, std::string> asked_;  ///< section and entry
   std::uint64_t turn_ = 0;
   QLabel* sum_;
   QLabel* list_;

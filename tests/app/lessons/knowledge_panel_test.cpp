@@ -104,6 +104,40 @@ TEST_F(KnowledgePanelTest, ShowsAnEntryInFieldsThatArePublishedAndNotToBeSaved) 
   EXPECT_FALSE(at<QPushButton>("knowledgePublishedAgain")->isEnabled());
 }
 
+TEST_F(KnowledgePanelTest, SavesACellThatIsStillBeingTypedIn) {
+  panel->activateWindow();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(panel.get()));
+  panel->open("repairs", "mend-fresh-fuel");
+  auto* cures = at<QTableWidget>("knowledge.cures");
+  const int row = rowOf(cures, "fuel-stale");
+  cures->setFocus();
+  cures->setCurrentCell(row, 1);
+  cures->editItem(cures->item(row, 1));
+  QWidget* cell = QApplication::focusWidget();
+  ASSERT_NE(cell, cures);
+  QTest::keyClicks(cell, "15");
+  QTest::keyClick(cell, Qt::Key_S, Qt::ControlModifier);
+  ASSERT_EQ(session().shop()->all<KnowledgeEdit>().size(), 1U);
+  cures = at<QTableWidget>("knowledge.cures");
+  EXPECT_EQ(cures->item(rowOf(cures, "fuel-stale"), 1)->text(), "15");
+}
+
+TEST_F(KnowledgePanelTest, KeepsACellBeingTypedInWhenTheRecordsChange) {
+  panel->activateWindow();
+  ASSERT_TRUE(QTest::qWaitForWindowActive(panel.get()));
+  panel->open("repairs", "mend-fresh-fuel");
+  type("knowledge.minutes.2", "11");
+  auto* cures = at<QTableWidget>("knowledge.cures");
+  const int row = rowOf(cures, "fuel-stale");
+  cures->setFocus();
+  cures->editItem(cures->item(row, 1));
+  QTest::keyClicks(QApplication::focusWidget(), "16");
+  shop.logMachine("Tarnwick", "21P");  // something else happens in the shop
+  cures = at<QTableWidget>("knowledge.cures");
+  EXPECT_EQ(cures->item(rowOf(cures, "fuel-stale"), 1)->text(), "16");
+  EXPECT_EQ(at<QLineEdit>("knowledge.minutes.2")->text(), "11");
+}
+
 TEST_F(KnowledgePanelTest, SavingIsOneActionThatUndoTakesBack) {
   panel->open("repairs", "mend-fresh-fuel");
   const auto before = session().history().size();
