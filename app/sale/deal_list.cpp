@@ -76,7 +76,7 @@ DealList::DealList(Session& session, MachineId first, QWidget* parent) : QWidget
     auto* button = new QPushButton{tr("Add")};
     button->setObjectName(QString::fromLatin1(button_name));
     button->setAccessibleName(what);
-    connect(button, &QPushButton::clicked, this, [this] { takePicked(); });
+    connect(button, &QPushButton::clicked, this, [this, made] { takePicked(made); });
     auto* line = new QHBoxLayout;
     line->setSpacing(kGrid);
     line->addWidget(made, 1);
@@ -204,29 +204,34 @@ void DealList::showLines() {
   hint_->setVisible(isSeveral());
 }
 
-bool DealList::takePicked() {
+void DealList::takePicked(RecordPicker* from) {
   const auto shop = session_.shop();
-  if (const auto machine = machine_->pickedIn<MachineId>(*shop)) {
-    machine_->clear();
+  if (const auto machine = from == machine_ ? from->pickedIn<MachineId>(*shop) : std::nullopt) {
+    from->clear();
     add(*machine);
-    return true;
-  }
-  if (const auto part = part_->pickedIn<PartId>(*shop)) {
-    part_->clear();
+  } else if (const auto part = from == part_ ? from->pickedIn<PartId>(*shop) : std::nullopt) {
+    from->clear();
     add(*part);
-    return true;
   }
-  return false;
 }
 
 void DealList::keyPressEvent(QKeyEvent* event) {
   const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
-  const bool typing = machine_->hasFocus() || part_->hasFocus();
-  if (enter && typing && takePicked()) return;
+  // Enter in a picker adds to the deal; it sells only where nothing is typed there.
+  for (RecordPicker* picker : {machine_, part_})
+    if (enter && picker->hasFocus() && !picker->text().trimmed().isEmpty()) return takePicked(picker);
   QWidget::keyPressEvent(event);
 }
 
 std::optional<Problem> DealList::problem() const {
+  for (RecordPicker* picker : {machine_, part_}) {
+    const QString typed = picker->text().trimmed();
+    if (typed.isEmpty()) continue;
+    picker->setFocus();
+    return Problem{
+        tr("\"%1\" is typed but not in the deal: add it, or empty the field.").arg(typed).toStdString(),
+        picker == machine_ ? "machine" : "part", typed.toStdString()};
+  }
   if (!isSeveral()) return std::nullopt;
   for (const Line& line : lines_)
     for (TypedEdit* edit : std::initializer_list<TypedEdit*>{line.count, line.value}) {

@@ -64,7 +64,7 @@ class DealList : public QWidget {
   };
   Line& addLine(const QString& name, const QString& guess);
   void remove(const QWidget* line);
-  bool takePicked();  ///< adds what a picker names; false if none of them names anything
+  void takePicked(RecordPicker* from);  ///< adds what stands in it, if that names something
   void showLines();
 
   Session& session_;

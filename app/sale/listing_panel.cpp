@@ -140,8 +140,12 @@ void ListingPanel::edit() {
   // The button saves with all that a form does about it.
   connect(enter, &QShortcut::activated, form_,
           [form = form_] { form->findChild<QPushButton*>(QStringLiteral("save"))->click(); });
-  connect(form_, &Form::saved, this, &ListingPanel::closeForm);
-  connect(form_, &Form::left, this, &ListingPanel::closeForm);
+  const auto done = [this] {
+    closeForm();
+    edit_->setFocus();
+  };
+  connect(form_, &Form::saved, this, done);
+  connect(form_, &Form::left, this, done);
   form_place_->addWidget(form_);
   words_->hide();
   form_->open();
@@ -151,10 +155,10 @@ void ListingPanel::closeForm() {
   words_->show();
   Form* form = std::exchange(form_, nullptr);
   if (form == nullptr) return;
+  disconnect(form, nullptr, this, nullptr);
   if (form->isVisible()) form->leave();
   form->hide();
   form->deleteLater();
-  edit_->setFocus();
 }
 
 void ListingPanel::backToRecord() {

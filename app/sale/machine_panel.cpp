@@ -225,6 +225,7 @@ void MachinePanel::openForm(Form* form) {
 void MachinePanel::closeForm() {
   Form* form = std::exchange(form_, nullptr);
   if (form == nullptr) return;
+  disconnect(form, nullptr, this, nullptr);  // leaving it closes no form a second time
   if (form->isVisible()) form->leave();
   form->hide();
   form->deleteLater();
@@ -271,6 +272,9 @@ void MachinePanel::openListing() {
 }
 void MachinePanel::chooseOffer(OfferId offer) {
   offers_->choose(offer);
+}
+std::optional<OfferId> MachinePanel::chosenOffer() const {
+  return offers_->chosen();
 }
 
 }  // namespace secondpull::app

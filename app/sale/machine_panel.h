@@ -47,6 +47,7 @@ class MachinePanel : public QScrollArea {
   void openListing();  ///< its words, to be edited
   void openDeposit(OfferId offer);
   void chooseOffer(OfferId offer);
+  std::optional<OfferId> chosenOffer() const;
   SuggestionPanel& suggestion() { return *suggestion_; }
   ListingPanel& listing() { return *listing_; }
 

@@ -1,6 +1,7 @@
 #include "app/sale/offers_panel.h"
 
 #include <algorithm>
+#include <utility>
 
 #include <QHeaderView>
 #include <QLabel>
@@ -13,6 +14,7 @@
 #include "app/sale/form_words.h"
 #include "core/shop/deposits.h"
 #include "core/shop/offers.h"
+#include "core/shop/together.h"
 
 namespace secondpull::app {
 namespace {
@@ -137,7 +139,10 @@ OffersPanel::OffersPanel(Session& session, QWidget* parent) : QWidget(parent), s
 
 void OffersPanel::showOffers(const ByMachine::Lines& lines, bool here) {
   here_ = here;
-  const std::optional<OfferId> before = chosen();
+  const std::optional<MachineId> machine =
+      lines.machine != nullptr ? std::optional{lines.machine->id} : std::nullopt;
+  const bool same_machine = std::exchange(machine_, machine) == machine;
+  const std::optional<OfferId> before = same_machine ? chosen() : std::nullopt;
   OfferId newest_before{};
   for (const OfferRow& row : model_->rows())
     newest_before = std::max(newest_before, row.offer.id);
@@ -190,7 +195,7 @@ void OffersPanel::rowChosen() {
   const bool open = row != nullptr && !row->offer.result && here_;
   for (QPushButton* button : {take_, refuse_, no_show_, deposit_})
     button->setEnabled(open);
-  // An open offer has its deposit taken or given back by what comes of it; then it is given back by hand.
+  // A deposit is part of the price of a sale that takes its offer up; any other goes back by hand.
   deposit_back_->setVisible(row != nullptr && !row->deposit.is_zero() &&
                             row->offer.result != OfferResult::taken);
 }
@@ -206,12 +211,12 @@ void OffersPanel::giveBack() {
   const std::optional<OfferId> offer = chosen();
   if (!offer) return;
   const auto shop = session_.shop();
-  for (const Deposit& deposit : shop->all<Deposit>()) {
-    if (deposit.offer != *offer || deposit.returned) continue;
-    if (const auto wrong = session_.perform(return_deposit(*shop, deposit.id, session_.today())))
-      emit wantsSaid(QString::fromStdString(wrong->sentence), true);
-    return;
-  }
+  Together together{*shop};
+  for (const Deposit& deposit : shop->all<Deposit>())
+    if (deposit.offer == *offer && !deposit.returned)
+      together.add([&](const Shop& now) { return return_deposit(now, deposit.id, session_.today()); });
+  if (const auto wrong = session_.perform(std::move(together).result()))
+    emit wantsSaid(QString::fromStdString(wrong->sentence), true);
 }
 
 }  // namespace secondpull::app

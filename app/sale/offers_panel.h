@@ -47,6 +47,7 @@ class OffersPanel : public QWidget {
   void rowChosen();
 
   Session& session_;
+  std::optional<MachineId> machine_;
   bool here_ = false;
   std::optional<Money> floor_;
   DataTable* table_;

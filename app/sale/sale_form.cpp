@@ -38,7 +38,10 @@ QStringList placesOf(const Shop& shop) {
 }  // namespace
 
 SaleForm::SaleForm(Session& session, MachineId machine, std::optional<OfferId> taken, QWidget* parent)
-    : Form(session, QStringLiteral("sale-%1").arg(number(machine)),
+    // Its own draft for each offer: who left a deposit goes with what was typed.
+    : Form(session,
+           taken ? QStringLiteral("sale-%1-%2").arg(number(machine)).arg(number(*taken))
+                 : QStringLiteral("sale-%1").arg(number(machine)),
            tr("Sell #%1").arg(session.tagOf(machine)), parent),
       session_{session},
       machine_{machine},

@@ -193,9 +193,12 @@ void SalePage::reloadComing(bool keep_in_hand) {
   none_->setText(
       tr("Nobody said that they would come. Write down an offer with the day on which they come, and it "
          "stands here."));
-  const auto kept = std::find_if(rows.begin(), rows.end(),
-                                 [this](const Coming& row) { return row.machine == panel_->machine(); });
   panel_->refresh();
+  auto kept = std::find_if(rows.begin(), rows.end(),
+                           [this](const Coming& row) { return row.offer == panel_->chosenOffer(); });
+  if (kept == rows.end())
+    kept = std::find_if(rows.begin(), rows.end(),
+                        [this](const Coming& row) { return row.machine == panel_->machine(); });
   // A machine in hand that nobody comes for any more, because it was just sold, stays in sight.
   const bool in_hand = keep_in_hand && panel_->machine() && session().shop()->find(*panel_->machine());
   if (rows.empty() || (kept == rows.end() && in_hand)) return;

@@ -10,6 +10,7 @@
 #include "app/sale/coming_list.h"
 #include "app/sale/listing_folder.h"
 #include "app/sale/listing_panel.h"
+#include "core/shop/deposits.h"
 #include "core/shop/offers.h"
 #include "core/shop/recall.h"
 
@@ -154,6 +155,46 @@ TEST_F(SaleScreenTest, ShowsWhoComesWhenOverAllMachines) {
   press("offerNoShow");
   EXPECT_EQ(shop.shop()->find(late)->result, OfferResult::no_show);
   EXPECT_EQ(comingBuyers(shop.session()).size(), 1u);
+}
+
+TEST_F(SaleScreenTest, StaysWithTheSecondOfTwoWhoComeForOneMachine) {
+  offer(out_front, "150", "Ruel", "5/25/26");
+  const OfferId later = offer(out_front, "140", "Imre", "5/26/26");
+  auto& view = child<WordRow>(show(), "saleView");
+  view.setCurrent(1);
+  emit view.chosen(1);
+  child<ComingList>(show(), "saleComing").selectSourceRow(1);
+  ASSERT_EQ(panel().chosenOffer(), later);
+  shop.perform(take_deposit(*shop.shop(), later, day(2026, 5, 20), Money::from_minor(2000), "cash"));
+  EXPECT_EQ(panel().chosenOffer(), later);
+  shop.perform(take_deposit(*shop.shop(), later, day(2026, 5, 20), Money::from_minor(1000), "cash"));
+  press("offerDepositBack");
+  EXPECT_TRUE(deposit_left(*shop.shop(), later).is_zero()) << "all of it in one go";
+}
+
+TEST_F(SaleScreenTest, KeepsADraftOfTheSaleForEachOffer) {
+  const OfferId first = offer(out_front, "150", "Ruel");
+  const OfferId second_offer = offer(out_front, "140", "Imre");
+  panel().openSale(first);
+  type("saleFee", "3");
+  QTest::keyClick(&child<QLineEdit>(show(), "saleFee"), Qt::Key_Escape);
+  QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+  panel().openSale(second_offer);
+  EXPECT_FALSE(visible("draftGoOn"));
+  EXPECT_EQ(child<QLineEdit>(show(), "saleBuyer").text(), "Imre");
+}
+
+TEST_F(SaleScreenTest, SellsNothingWhileSomethingTypedIsNotInTheDealYet) {
+  show();
+  panel().setMachine(out_front);
+  panel().openSale();
+  type("dealPart", "spare whel");
+  enter("dealPart");
+  enter("salePrice");
+  EXPECT_TRUE(shop.shop()->all<Sale>().empty());
+  child<QLineEdit>(show(), "dealPart").clear();
+  enter("salePrice");
+  EXPECT_EQ(shop.shop()->all<Sale>().size(), 1u);
 }
 
 TEST(ListingFolder, NamesFilesThatAnySystemTakes) {
