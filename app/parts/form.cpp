@@ -377,13 +377,32 @@ void Form::leave() {
 }
 
 void Form::clear() {
+  empty();
+  impl_->session.dropDraft(impl_->name);
+}
+
+void Form::empty() {
   Impl& in = *impl_;
   for (const Impl::Field& field : in.fields)
     setContent(field.widget, {});
   in.clearProblems();
-  in.timer.stop();
-  in.session.dropDraft(in.name);
-  in.noteUntouched();
+  noteFilled();
+}
+
+void Form::noteFilled() {
+  impl_->timer.stop();
+  impl_->noteUntouched();
+}
+
+void Form::setDraftName(const QString& name) {
+  if (name == impl_->name) return;
+  impl_->keep();
+  impl_->name = name;
+}
+
+bool Form::showOwnProblems() {
+  impl_->clearProblems();
+  return impl_->ownProblems();
 }
 
 void Form::showProblem(const Problem& problem) {

@@ -45,6 +45,14 @@ class Form : public QFrame {
   void open();   ///< shows it, offers the draft if there is one, focuses the first field
   void leave();  ///< hides it; what was typed stays as the draft
   void clear();  ///< empties the fields and drops the draft
+  void empty();  ///< empties the fields; the draft stays for when it is opened
+  /// What stands in the fields was put there by the page: no draft of it until the person changes something.
+  void noteFilled();
+  /// Turns to the draft of another name, for a form that is about one thing after another; what was typed so
+  /// far is kept under the present one.
+  void setDraftName(const QString& name);
+  /// Shows what is wrong with fields by themselves; whether anything is.
+  bool showOwnProblems();
   void showProblem(const Problem& problem);
 
  signals:

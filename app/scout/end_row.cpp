@@ -34,6 +34,7 @@ EndRow::EndRow(const Currency& currency, QWidget* parent) : QWidget(parent), cur
   price_line->setContentsMargins(0, 0, 0, 0);
   price_ = new MoneyEdit{QStringLiteral("scoutPrice"), currency, price_row_};
   price_->setAccessibleName(tr("Price paid"));
+  price_->setRequired(true);  // 0 is an answer, nothing is none
   auto* label = new QLabel{tr("Price paid"), price_row_};
   label->setBuddy(price_);
   auto* take_in = new QPushButton{tr("Take it in"), price_row_};

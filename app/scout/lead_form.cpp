@@ -121,19 +121,16 @@ LeadForm::LeadForm(Session& session, QWidget* parent)
 LeadForm::~LeadForm() = default;
 
 void LeadForm::startAfresh() {
-  clear();
-  putUsual();
-}
-
-void LeadForm::putUsual() {
+  empty();
   entry_->kind->setCurrent(static_cast<int>(usual_kind(*entry_->session.shop())));
   entry_->margin->setText(entry_->session.preference(QString::fromLatin1(kMargin)));
   entry_->suggest();
+  noteFilled();
   emit edited();
 }
 
 void LeadForm::fillFrom(const Find& find) {
-  clear();
+  empty();
   Entry& in = *entry_;
   in.kind->setCurrent(static_cast<int>(find.kind));
   in.what->setText(text(find.make + (find.make.empty() || find.model.empty() ? "" : " ") + find.model));
@@ -148,6 +145,7 @@ void LeadForm::fillFrom(const Find& find) {
   in.pickup->setValue(find.pickup_cost.is_zero() ? std::nullopt : std::optional{find.pickup_cost});
   in.place->setText(text(find.place));
   in.suggest();
+  noteFilled();
   emit edited();
 }
 

@@ -15,8 +15,7 @@ class LeadForm : public Form {
   explicit LeadForm(Session& session, QWidget* parent = nullptr);
   ~LeadForm() override;
   void fillFrom(const Find& find);  ///< puts a kept find into the fields
-  void startAfresh();               ///< empty, with the shop's usual kind; what was half typed is dropped
-  void putUsual();                  ///< the shop's usual kind and margin alone
+  void startAfresh();               ///< the shop's usual kind and margin, and nothing else
   void setSymptom(const QString& symptom);
   /// As it stands in the fields, what cannot be read left out. Driving counts at the published rate of the
   /// day where the shop keeps its books in dollars.

@@ -62,9 +62,9 @@ class ScoutPage : public Page {
   void reload();
   void work();      ///< has the offer and the questions worked out anew, in the background
   void workCard();  ///< likewise the pocket card
-  void startAfresh();
-  void open(FindId find);
-  Result<Change> keeping() const;  ///< what is typed, as a new find or in the place of the one shown
+  void turnTo(std::optional<FindId> find);  ///< a kept find, or a new one, with what was half typed of it
+  void startAfresh();                       ///< what was shown is done with
+  Result<Change> keeping() const;           ///< what is typed, as a new find or in the place of the one shown
   std::optional<Problem> keep();
   /// Keeps what is typed and does the rest with it, in one action; the find, or nothing where that failed.
   std::optional<FindId> keepAnd(const std::function<Result<Change>(const Shop& shop, FindId find)>& then);
@@ -104,7 +104,7 @@ ScoutPage::ScoutPage(Session& session, QWidget* parent) : Page(session, parent) 
   auto* fresh = new QPushButton{tr("New find"), this};
   fresh->setObjectName(QStringLiteral("scoutNew"));
   connect(fresh, &QPushButton::clicked, this, [this] {
-    startAfresh();
+    find_ ? turnTo(std::nullopt) : startAfresh();
     start();
   });
   auto* head = new QHBoxLayout;
@@ -137,7 +137,7 @@ ScoutPage::ScoutPage(Session& session, QWidget* parent) : Page(session, parent) 
   });
   // Not afresh: what was half typed the last time is offered.
   loading_ = true;
-  form_->putUsual();
+  form_->startAfresh();
   loading_ = false;
 }
 
@@ -203,7 +203,7 @@ QWidget* ScoutPage::makeList() {
   table_->setRowModel(model_);
   table_->setFixedHeight(grown(kTableHeight));
   connect(table_, &DataTable::opened, this,
-          [this](int row) { open(rows_[static_cast<std::size_t>(row)].find); });
+          [this](int row) { turnTo(rows_[static_cast<std::size_t>(row)].find); });
   return table_;
 }
 
@@ -283,26 +283,26 @@ void ScoutPage::workCard() {
   });
 }
 
-void ScoutPage::startAfresh() {
-  find_.reset();
+void ScoutPage::turnTo(std::optional<FindId> find) {
+  form_->setDraftName(find ? QStringLiteral("scout.find-%1").arg(number(*find))
+                           : QStringLiteral("scout.find"));
+  find_ = find;
   said_.clear();
+  loading_ = true;
+  if (const Find* const kept = current())
+    form_->fillFrom(*kept);
+  else
+    form_->startAfresh();
+  loading_ = false;
   end_->stopAsking();
   end_->hint().clearHint();
-  loading_ = true;
-  form_->startAfresh();
-  loading_ = false;
+  form_->open();
   if (isVisible()) reload();
 }
 
-void ScoutPage::open(FindId id) {
-  find_ = id;
-  loading_ = true;
-  form_->fillFrom(*current());
-  form_->setVisible(true);
-  loading_ = false;
-  end_->stopAsking();
-  end_->hint().clearHint();
-  reload();
+void ScoutPage::startAfresh() {
+  form_->clear();
+  turnTo(std::nullopt);
 }
 
 bool ScoutPage::perform(Result<Change> change) {
@@ -322,15 +322,19 @@ Result<Change> ScoutPage::keeping() const {
 }
 
 std::optional<Problem> ScoutPage::keep() {
-  const auto before = session().shop();
   if (auto failed = session().perform(keeping())) return failed;
-  if (!find_) find_ = newest(*session().shop());
-  reload();
+  if (find_) {
+    reload();
+  } else {
+    form_->clear();  // as a new find it is done with
+    turnTo(newest(*session().shop()));
+  }
   return std::nullopt;
 }
 
 std::optional<FindId> ScoutPage::keepAnd(
     const std::function<Result<Change>(const Shop& shop, FindId find)>& then) {
+  if (form_->showOwnProblems()) return std::nullopt;
   Result<Change> kept = keeping();
   if (!kept) {
     form_->showProblem(kept.error());

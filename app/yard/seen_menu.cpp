@@ -65,8 +65,10 @@ QStringList SeenMenu::seen() const {
 }
 
 void SeenMenu::setSeen(const QStringList& names) {
-  for (const Line& line : lines_)
+  for (const Line& line : lines_) {
     line.action->setChecked(names.contains(line.action->text()));
+    if (line.action->isChecked()) line.action->setVisible(true);  // so that it can be taken back
+  }
 }
 
 void SeenMenu::showSeen() {

@@ -9,6 +9,7 @@
 #include <QtTest/QTest>
 #include <gmock/gmock.h>
 
+#include "app/parts/data_table.h"
 #include "tests/app/bench/test_shop.h"
 
 namespace secondpull::app {
@@ -134,6 +135,38 @@ TEST_F(ScoutTest, AnAnswerThatIsNotKeptYetStandsInTheDraft) {
   page_->show();
   click("draftGoOn");
   EXPECT_EQ(child<QPushButton>("scoutSaid1")->text().toStdString(), said);
+}
+
+TEST_F(ScoutTest, ANewFindThatIsHalfTypedOutlivesALookAtAKeptOne) {
+  describe();
+  click("save");
+  const FindId kept = onlyFind().id;
+  const QString draft = QStringLiteral("scout.find-%1").arg(number(kept));
+  click("scoutNew");
+  type("findWhat", "Ollenby 18");
+  auto* table = child<DataTable>("scoutTable");
+  table->selectSourceRow(0);
+  emit table->opened(0);
+  EXPECT_EQ(child<QLineEdit>("findWhat")->text(), "Tarnwick 21P");
+  EXPECT_FALSE(QTest::qWaitFor([&] { return test_.session().draft(draft).has_value(); }, 1500))
+      << "nobody changed it";
+  click("scoutNew");
+  click("draftGoOn");
+  EXPECT_EQ(child<QLineEdit>("findWhat")->text(), "Ollenby 18");
+  EXPECT_EQ(test_.shop()->all<Find>().size(), 1U);
+}
+
+TEST_F(ScoutTest, WhatCannotBeReadIsSaidBeforeTheFindEnds) {
+  describe();
+  type("findAsking", "12o");
+  click("scoutPassOn");
+  EXPECT_TRUE(test_.shop()->all<Find>().empty());
+  EXPECT_EQ(child<QLineEdit>("findAsking")->text(), "12o");
+  type("findAsking", "12");
+  click("scoutBuy");
+  type("scoutPrice", "");
+  click("scoutTakeIn");
+  EXPECT_TRUE(test_.shop()->all<Machine>().empty()) << "nothing said is not nothing paid";
 }
 
 TEST_F(ScoutTest, KeepingWhatWasKeptChangesIt) {
