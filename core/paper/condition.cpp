@@ -7,8 +7,10 @@
 
 #include "core/learning/known_work.h"
 #include "core/learning/tries.h"
+#include "core/market/features.h"
 #include "core/paper/machine_words.h"
 #include "core/planning/finishing.h"
+#include "core/shop/recall.h"
 #include "core/shop/steps.h"
 #include "core/typed_words.h"
 
@@ -22,6 +24,13 @@ bool is_about_the_machine(const learning::SaleCheck& check) {
 
 std::string with_cause(const Fault& fault) {
   return fault.cause.empty() ? fault.symptom : fmt::format("{} ({})", fault.symptom, fault.cause);
+}
+
+/// "kept in a shed", "no rust": what speaks for a machine.
+bool is_praise(std::string_view phrase) {
+  const auto grade = market::grade_of(phrase);
+  return grade == market::Grade::like_new || grade == market::Grade::good || begins_alike(phrase, "no ") ||
+         begins_alike(phrase, "not ");
 }
 
 class Looking {
@@ -97,10 +106,11 @@ class Looking {
                                               each.part->name, each.used ? " (used)" : ""));
   }
 
-  /// Its condition speaks of work in phrases; those whose work is done are wrong no more.
+  /// Its condition speaks in phrases; praise is no defect, and what says of work that it is needed is wrong
+  /// no more once that is done.
   void work() {
     for (const std::string_view phrase : pieces(lines_.machine->condition, ",;\n")) {
-      if (trimmed(phrase).empty()) continue;
+      if (trimmed(phrase).empty() || is_praise(trimmed(phrase))) continue;
       Machine of_phrase = *lines_.machine;
       of_phrase.condition = std::string{phrase};
       ByMachine::Lines alone = lines_;
@@ -143,16 +153,12 @@ class Looking {
   }
 
   void recall() {
-    const Finding* latest = nullptr;
-    const Date since = here_since(lines_);
-    for (const Finding* finding : lines_.findings)
-      if (finding->date >= since && is_about_care(finding->step) && holds_words(finding->step, "recall"))
-        latest = finding;
-    if (latest == nullptr) return;
-    condition_.recall = fmt::format("looked up on {}: {}", shown(latest->date),
-                                    latest->outcome == kPassed   ? "none found"
-                                    : latest->outcome == kFailed ? "recalled by its maker"
-                                                                 : latest->outcome);
+    const auto last = recall_lookup(lines_);
+    if (!last) return;
+    condition_.recall = fmt::format("looked up on {}: {}", shown(last->date),
+                                    last->recalled           ? "recalled by its maker"
+                                    : last->words == kPassed ? "none found"
+                                                             : last->words);
   }
 
   const Shop& shop_;
@@ -164,8 +170,9 @@ class Looking {
 
 }  // namespace
 
-ByMachine::Lines before_sale(const ByMachine::Lines& lines, const Sale& sale) {
-  ByMachine::Lines kept = lines;
+LinesThen before_sale(const ByMachine::Lines& lines, const Sale& sale) {
+  LinesThen then{lines};
+  ByMachine::Lines& kept = then.lines;
   const auto drop = [&](auto& records) {
     std::erase_if(records, [&](const auto* record) {
       return record->date > sale.date || (record->date == sale.date && number(record->id) >= number(sale.id));
@@ -179,7 +186,16 @@ ByMachine::Lines before_sale(const ByMachine::Lines& lines, const Sale& sale) {
   drop(kept.sales);
   drop(kept.returns);
   drop(kept.disposals);
-  return kept;
+  // How a fault ended after the sale, and what it turned out to be, nobody knew then.
+  for (const Fault*& fault : kept.faults) {
+    if (!fault->ended || *fault->ended <= sale.date) continue;
+    Fault& open = then.faults.emplace_back(*fault);
+    open.ended.reset();
+    open.how.reset();
+    open.cause.clear();
+    fault = &open;
+  }
+  return then;
 }
 
 Condition condition_of(const Shop& shop, const ByMachine::Lines& lines, const learning::KnowledgeBase& base,

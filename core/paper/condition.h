@@ -1,5 +1,6 @@
 #pragma once
 
+#include <deque>
 #include <string>
 #include <vector>
 
@@ -8,9 +9,20 @@
 
 namespace secondpull::paper {
 
-/// The records of a machine as they stood when it was sold: what came after the sale is left out; on its day,
-/// what was entered after it.
-ByMachine::Lines before_sale(const ByMachine::Lines& lines, const Sale& sale);
+/// The records of a machine as they once stood.
+struct LinesThen {
+  ByMachine::Lines lines;
+  std::deque<Fault> faults;  ///< those that stood otherwise then; `lines` points at them
+  explicit LinesThen(const ByMachine::Lines& lines_in) : lines{lines_in} {}
+  // A copy would point at the faults of the one it was made of.
+  LinesThen(const LinesThen&) = delete;
+  LinesThen& operator=(const LinesThen&) = delete;
+  LinesThen(LinesThen&&) = default;
+  LinesThen& operator=(LinesThen&&) = default;
+};
+/// As they stood when it was sold: what came after the sale is left out; on its day, what was entered after
+/// it.
+LinesThen before_sale(const ByMachine::Lines& lines, const Sale& sale);
 
 /// What a buyer should know of a machine, each a few words.
 struct Condition {

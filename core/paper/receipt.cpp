@@ -62,7 +62,7 @@ class Writer {
     receipt_.delivered = receipt_.delivered || !sale.delivery.is_zero();
     if (std::find(payments_.begin(), payments_.end(), sale.payment) == payments_.end())
       payments_.push_back(sale.payment);
-    const Condition condition = condition_of(shop_, before_sale(lines, sale), base_, sale.date);
+    const Condition condition = condition_of(shop_, before_sale(lines, sale).lines, base_, sale.date);
     receipt_.machines.push_back(
         {.name = name,
          .terms = terms_of(sale),

@@ -86,6 +86,37 @@ TEST(Condition, TellsLooksTheTestRunAndTheRecallLookUp) {
   EXPECT_EQ(condition.recall, "looked up on 7 March 2026: none found");
 }
 
+TEST(Condition, OfPraiseIsNoDefect) {
+  BareShop bare;
+  const MachineId machine = bare.machine();
+  Machine changed = *bare.shop.find(machine);
+  changed.condition = "clean, kept in a shed, no rust, handle bent";
+  bare.shop.all<Machine>().replace(changed);
+  EXPECT_THAT(seen(bare, machine).wrong, ElementsAre("handle bent"));
+}
+
+TEST(Condition, AtASaleKnowsNeitherHowAFaultEndedNorItsCause) {
+  BareShop bare;
+  const MachineId machine = bare.machine();
+  bare.finding(machine, "2026-03-10", "Test run", "died");
+  const FaultId fault = bare.fault(machine, "Surges");
+  const SaleId sale = bare.add(Sale{.machine = machine, .date = day("2026-03-20"), .price = Money{}});
+  const auto then = [&] {
+    const auto lines = lines_of(bare.shop, machine);
+    return condition_of(bare.shop, before_sale(lines, *bare.shop.find(sale)).lines, test::paper_base(),
+                        day("2026-03-20"))
+        .wrong;
+  };
+  const std::vector<std::string> when_sold = then();
+  EXPECT_THAT(when_sold, ElementsAre("Surges", "test run: died, on 10 March 2026"));
+  Fault ended = *bare.shop.find(fault);
+  ended.ended = day("2026-03-28");
+  ended.how = FaultEnd::mended;
+  ended.cause = "jet";
+  bare.shop.all<Fault>().replace(ended);
+  EXPECT_EQ(then(), when_sold);
+}
+
 TEST(Condition, TellsOfARecall) {
   BareShop bare;
   const MachineId machine = bare.machine();
@@ -111,7 +142,7 @@ TEST(Condition, AtASaleKnowsNothingOfWhatCameAfterIt) {
   bare.add(Return{.machine = machine, .date = day("2026-03-22")});
   bare.add(Fault{.machine = machine, .date = day("2026-03-22"), .symptom = "Does not start"});
   const auto lines = lines_of(bare.shop, machine);
-  const Condition then = condition_of(bare.shop, before_sale(lines, *bare.shop.find(sale)),
+  const Condition then = condition_of(bare.shop, before_sale(lines, *bare.shop.find(sale)).lines,
                                       test::paper_base(), day("2026-03-20"));
   EXPECT_THAT(then.wrong, ElementsAre("Surges"));
   EXPECT_EQ(then.recall, "looked up on 10 March 2026: none found");
