@@ -53,11 +53,29 @@ void look_at_causes(ForecastOutcome& outcome, const std::vector<const ForecastCa
   }
 }
 
-void look_at_figures(ForecastOutcome& outcome, const Forecast& forecast, const MachineFigures& figures,
-                     const Currency& currency) {
+/// What a machine that had been sold and came back had brought in by then: what the sales left less what was
+/// given back. The books count it to the machine, and it is nothing that still lay ahead.
+Money brought_in_before(const ByMachine::Lines& lines, Date day) {
+  std::optional<Date> back;
+  for (const Return* each : lines.returns)
+    if (each->date <= day) back = each->date;
+  Money sum;
+  if (!back) return sum;
+  for (const Sale* each : lines.sales)
+    if (each->date <= *back) sum += each->price - each->fee - each->delivery;
+  for (const Return* each : lines.returns)
+    if (each->date <= *back) sum -= each->refunded;
+  for (const Allowance* each : lines.allowances)
+    if (each->date <= *back) sum -= each->amount;
+  return sum;
+}
+
+void look_at_figures(ForecastOutcome& outcome, const Forecast& forecast, const ByMachine::Lines& lines,
+                     const MachineFigures& figures, const Currency& currency) {
   const bool counts = figures.stage == Stage::sold || figures.stage == Stage::scrapped;
   if (!counts || !figures.gross_profit) return;
-  const double came = in_units(*figures.gross_profit, currency) + forecast.sunk_cash;
+  const double came = in_units(*figures.gross_profit - brought_in_before(lines, forecast.date), currency) +
+                      forecast.sunk_cash;
   outcome.money = Foretold{.said = forecast.cash, .came = came};
   // Sums of amounts may be a rounding off the bound that they are equal to.
   const double rounding = 0.5 / learning::minor_units(currency);
@@ -82,10 +100,11 @@ std::vector<ForecastOutcome> forecast_outcomes(const Books& books, const Knowled
     const MachineFigures* const figures = books.machine(forecast.machine);
     if (fault == nullptr || figures == nullptr || fault->how == FaultEnd::mistaken) continue;
     ForecastOutcome outcome{.forecast = forecast.id, .machine = forecast.machine, .date = forecast.date};
-    if (const auto runs = came_to_run(*fault, books.by_machine().of(forecast.machine), *figures))
+    const ByMachine::Lines& lines = books.by_machine().of(forecast.machine);
+    if (const auto runs = came_to_run(*fault, lines, *figures))
       outcome.revived = Said{forecast.chance_revived, *runs};
     look_at_causes(outcome, causes[forecast.id], confirmed_cause(*fault, knowledge));
-    look_at_figures(outcome, forecast, *figures, books.shop().settings.currency);
+    look_at_figures(outcome, forecast, lines, *figures, books.shop().settings.currency);
     outcomes.push_back(std::move(outcome));
   }
   return outcomes;

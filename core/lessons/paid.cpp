@@ -84,14 +84,18 @@ std::string name_of(const ByMachine::Lines& lines, const MachineFigures& figures
   return "";
 }
 
-/// The jobs of a group, among which are only those with hours.
+/// The jobs of a group. One without hours counts in the pay per hour too: its profit was earned all the same.
 std::vector<Job> jobs_of(const std::vector<const MachineFigures*>& figures, const Currency& currency) {
   std::vector<Job> jobs;
   for (const MachineFigures* each : figures)
-    if (each->minutes.count > 0)
-      jobs.push_back({in_units(*each->profit, currency),
-                      static_cast<double>(each->minutes.count) / learning::kMinutesOfHour});
+    jobs.push_back({in_units(*each->profit, currency),
+                    static_cast<double>(each->minutes.count) / learning::kMinutesOfHour});
   return jobs;
+}
+
+std::size_t with_hours(const std::vector<Job>& jobs) {
+  return static_cast<std::size_t>(
+      std::count_if(jobs.begin(), jobs.end(), [](const Job& job) { return job.hours > 0; }));
 }
 
 Paid paid_of(std::string name, const std::vector<const MachineFigures*>& figures,
@@ -104,13 +108,13 @@ Paid paid_of(std::string name, const std::vector<const MachineFigures*>& figures
   }
   paid.profit = mean_of(profits);
   if (paid.together.pay_per_hour) paid.hourly = in_units(*paid.together.pay_per_hour, currency);
-  if (const auto ratio = ratio_of(jobs)) {
+  if (const auto ratio = ratio_of(jobs); ratio && with_hours(jobs) > 1) {
     const double half = student_quantile((1 + kShownLevel) / 2, ratio->degrees) * std::sqrt(ratio->variance);
     paid.hourly_range = {ratio->value - half, ratio->value + half};
   }
   std::vector<double> each_hourly;
   for (const Job& job : jobs)
-    each_hourly.push_back(job.profit / job.hours);
+    if (job.hours > 0) each_hourly.push_back(job.profit / job.hours);
   constexpr double kQuarter = 0.25;
   if (each_hourly.size() > 1)
     paid.middle_half = {*quantile_of(each_hourly, kQuarter), *quantile_of(each_hourly, 1 - kQuarter)};
@@ -140,7 +144,7 @@ std::vector<Paid> paid_by(const Books& books, const learning::Knowledge& knowled
   std::size_t large = 0;
   for (const Group& group : groups) {
     jobs.push_back(jobs_of(group.figures, currency));
-    if (jobs.back().size() >= kLeastCases) ++large;
+    if (with_hours(jobs.back()) >= kLeastCases) ++large;
   }
   std::vector<Paid> all;
   for (std::size_t at = 0; at < groups.size(); ++at) {
@@ -148,9 +152,10 @@ std::vector<Paid> paid_by(const Books& books, const learning::Knowledge& knowled
     std::vector<Job> others;
     for (std::size_t other = 0; other < groups.size(); ++other)
       if (other != at) others.insert(others.end(), jobs[other].begin(), jobs[other].end());
-    if (jobs[at].size() >= kLeastCases && others.size() >= kLeastCases)
-      paid.differs =
-          differs(*ratio_of(jobs[at]), *ratio_of(others), 1 - (1 - kPayLevel) / static_cast<double>(large));
+    const auto own = ratio_of(jobs[at]);
+    const auto rest = ratio_of(others);
+    if (with_hours(jobs[at]) >= kLeastCases && with_hours(others) >= kLeastCases && own && rest)
+      paid.differs = differs(*own, *rest, 1 - (1 - kPayLevel) / static_cast<double>(large));
     all.push_back(std::move(paid));
   }
   std::stable_sort(all.begin(), all.end(), [](const Paid& a, const Paid& b) {

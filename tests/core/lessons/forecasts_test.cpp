@@ -72,6 +72,16 @@ TEST(Forecasts, OfAFaultThatWasMendedCameTrueAsToRunningAndCause) {
   EXPECT_TRUE(outcome.likeliest->came);
 }
 
+TEST(Forecasts, OfAMachineThatCameBackCountOnlyWhatCameAfterThem) {
+  ForetoldShop s;
+  s.add(Sale{.machine = s.machine, .date = day("2026-03-02"), .price = cents(10'000), .fee = cents(500)});
+  s.add(Return{.machine = s.machine, .date = day("2026-03-03"), .refunded = cents(8'000)});
+  s.end(FaultEnd::mended, "jet");
+  s.add(Sale{.machine = s.machine, .date = day("2026-03-25"), .price = cents(9'000)});
+  ASSERT_TRUE(s.outcome().money);
+  EXPECT_NEAR(s.outcome().money->came, 90, 1e-9);
+}
+
 TEST(Forecasts, OfAFaultGivenUpDidNotRunAndACauseThatWasNotForetoldWasUnlisted) {
   ForetoldShop s;
   s.end(FaultEnd::given_up, "key");

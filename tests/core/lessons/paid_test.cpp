@@ -55,6 +55,18 @@ TEST(Paid, IsAllProfitOverAllHoursWithTheRangeOfSuchARatio) {
   EXPECT_DOUBLE_EQ(kinds[0].middle_half->high, 30);
 }
 
+TEST(Paid, HasARangeThatIsThatOfItsFigureWithAMachineThatTookNoHours) {
+  LessonShop s;
+  s.earned(5'000, 60, MachineKind::push);
+  s.earned(5'000, 60, MachineKind::push);
+  s.earned(50'000, 0, MachineKind::push);
+  const Paid push = paid(s, PaidBy::kind).front();
+  EXPECT_EQ(push.hourly, 300);
+  EXPECT_LT(push.hourly_range->low, 300);
+  EXPECT_GT(push.hourly_range->high, 300);
+  EXPECT_DOUBLE_EQ(push.middle_half->high, 50);
+}
+
 // In R: two-sided p of Welch's t is 0.0388 between the two; of two groups, 0.1 / 2 suffices.
 TEST(Paid, SaysThatAKindPaysBetterOnlyWhenTheMachinesCarryIt) {
   LessonShop s = two_kinds();
