@@ -7,6 +7,7 @@
 #include "core/shop/checks.h"
 #include "core/shop/describe.h"
 #include "core/shop/offers.h"
+#include "core/shop/recall.h"
 #include "core/shop/selling.h"
 #include "core/shop/side_trades.h"
 #include "core/shop/together.h"
@@ -101,6 +102,9 @@ Result<Change> sell_together(const Shop& shop, const Deal& deal) {
                     [&](const DealMachine& other) { return other.machine == at->machine; }))
       return problem(fmt::format("{} is in this deal twice.", called(shop, at->machine)), "machine",
                      called(shop, at->machine));
+  for (const DealMachine& line : deal.machines)
+    if (const auto recalled = against_recalled(lines_of(shop, line.machine)))
+      return tl::unexpected(*recalled);
   const auto shares = shares_of(shop, deal);
   if (!shares) return tl::unexpected(shares.error());
   if (deal.labour)

@@ -4,6 +4,7 @@
 
 #include "core/shop/checks.h"
 #include "core/shop/describe.h"
+#include "core/shop/recall.h"
 
 namespace secondpull {
 namespace {
@@ -26,6 +27,8 @@ Result<Change> take_deposit(const Shop& shop, OfferId id, Date date, Money amoun
   if (const Objection objection =
           first_of({check_here(shop, offer->machine, date), check_amount(amount, shop, "amount")}))
     return tl::unexpected(*objection);
+  if (const Objection recalled = against_recalled(lines_of(shop, offer->machine)))
+    return tl::unexpected(*recalled);
   if (amount.is_zero()) return problem("A deposit needs an amount above 0.", "amount", "0");
   if (date < offer->date)
     return problem(fmt::format("The offer was made on {}; its deposit cannot be older.", shown(offer->date)),

@@ -86,6 +86,21 @@ class Removal {
       if (deposit.offer == offer.id) change_.remove(deposit);
     change_.remove(offer);
   }
+  /// The offer that the sale took up is open again.
+  void operator()(const Sale& sale) const {
+    Date since{};  // of the stay that the sale ended
+    for (const Sale& other : shop_.all<Sale>())
+      if (other.machine == sale.machine && other.id != sale.id && other.date <= sale.date)
+        since = std::max(since, other.date);
+    for (const Offer& offer : shop_.all<Offer>()) {
+      if (offer.machine != sale.machine || offer.result != OfferResult::taken) continue;
+      if (offer.date > sale.date || offer.date < since) continue;
+      Offer open = offer;
+      open.result.reset();
+      change_.replace(open);
+    }
+    change_.remove(sale);
+  }
   template <class Record>
   void operator()(const Record& record) const {
     change_.remove(record);

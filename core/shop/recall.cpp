@@ -6,7 +6,9 @@
 #include <fmt/format.h>
 
 #include "core/shop/describe.h"
+#include "core/shop/selling.h"
 #include "core/shop/steps.h"
+#include "core/shop/together.h"
 #include "core/typed_words.h"
 
 namespace secondpull {
@@ -19,10 +21,7 @@ bool is_recall_lookup(const Finding& finding) {
          });
 }
 
-}  // namespace
-
-std::optional<RecallLookup> recall_lookup(const ByMachine::Lines& lines) {
-  const Date since = here_since(lines);
+std::optional<RecallLookup> last_lookup(const ByMachine::Lines& lines, Date since) {
   const auto last = std::find_if(lines.findings.rbegin(), lines.findings.rend(), [&](const Finding* finding) {
     return finding->date >= since && is_recall_lookup(*finding);
   });
@@ -33,22 +32,36 @@ std::optional<RecallLookup> recall_lookup(const ByMachine::Lines& lines) {
                       .words = std::string{outcome}};
 }
 
+}  // namespace
+
+std::optional<RecallLookup> recall_lookup(const ByMachine::Lines& lines) {
+  return last_lookup(lines, here_since(lines));
+}
+
 bool recall_lookup_due(const std::optional<RecallLookup>& last, Date today) {
   return !last || days_between(last->date, today) > kRecallHoldsDays;
 }
 
 Result<Change> record_recall_lookup(const Shop& shop, MachineId machine, Date date, const std::string& step,
                                     bool recalled) {
-  auto change = record_check(shop, machine, date, step, std::string{recalled ? kFailed : kPassed},
-                             recalled ? "recalled" : "no recall found");
-  if (change)
-    change->set_title(fmt::format("{}: recalls looked up, {}", called(shop, machine),
-                                  recalled ? "recalled" : "none found"));
-  return change;
+  Together together{shop};
+  together.add([&](const Shop& now) {
+    return record_check(now, machine, date, step, std::string{recalled ? kFailed : kPassed},
+                        recalled ? "recalled" : "no recall found");
+  });
+  if (recalled)
+    for (const Listing& listing : shop.all<Listing>())
+      if (listing.machine == machine && !listing.ended)
+        together.add([&](const Shop& now) { return end_listing(now, listing.id, date); });
+  return std::move(together).result(shop.find(machine) == nullptr
+                                        ? std::string{}
+                                        : fmt::format("{}: recalls looked up, {}", called(shop, machine),
+                                                      recalled ? "recalled" : "none found"));
 }
 
 std::optional<Problem> against_recalled(const ByMachine::Lines& lines) {
-  const auto last = recall_lookup(lines);
+  // A recall stands until its remedy is done, whoever had the machine meanwhile.
+  const auto last = last_lookup(lines, Date{});
   if (!last || !last->recalled || lines.machine == nullptr) return std::nullopt;
   return Problem{fmt::format("#{} is recalled (looked up on {}). A recalled machine may not be offered or "
                              "sold, as is no more than as running (15 USC 2068). Once its remedy is done, "

@@ -1,6 +1,8 @@
 #include <gmock/gmock.h>
 
 #include "core/shop/bench.h"
+#include "core/shop/offers.h"
+#include "core/shop/selling.h"
 #include "tests/core/shop/small_shop.h"
 
 namespace secondpull {
@@ -74,6 +76,19 @@ TEST(ReplaceLine, HandsMachinesAndPartsToTheirOwnActions) {
   Part part = *s.shop.find(s.plug);
   part.name = "plug";
   EXPECT_EQ(replace_line(s.shop, AnyRecord{part})->title(), "Changed part spark plug");
+}
+
+TEST(RemoveLine, OfASaleOpensTheOfferThatItTookUp) {
+  SmallShop s;
+  const OfferId offer = s.add(Offer{.machine = s.m4, .date = day("2026-03-15"), .amount = dollars(70)});
+  s.carry_out(
+      sell(s.shop, {.machine = s.m4, .date = day("2026-03-20"), .price = dollars(70)})
+          .and_then([&](Change sale) { return settling_offers(s.shop, std::move(sale), s.m4, offer); }));
+  ASSERT_EQ(s.shop.find(offer)->result, OfferResult::taken);
+  const SaleId sale = std::prev(s.shop.all<Sale>().end())->id;
+  s.carry_out(remove_line(s.shop, AnyId{sale}));
+  EXPECT_EQ(s.shop.find(offer)->result, std::nullopt);
+  EXPECT_EQ(test::told(broken_rules(s.shop)), "");
 }
 
 TEST(Described, SaysAnyRecordInAFewWords) {

@@ -52,6 +52,20 @@ TEST(RecallLookup, OfBeforeItWasBroughtBackCountsNoMore) {
   EXPECT_TRUE(recall_lookup(lines_of(s.shop, s.m1)));
 }
 
+TEST(RecallLookup, ThatFoundARecallEndsTheListingAndStandsAfterTheMachineCameBack) {
+  SmallShop s;
+  s.carry_out(record_recall_lookup(s.shop, s.m4, day("2026-03-20"), kStep, true));
+  EXPECT_EQ(s.shop.find(s.listing_now)->ended, day("2026-03-20"));
+  // #1 is sold; its recall is found meanwhile, and then it comes back.
+  s.carry_out(record_recall_lookup(s.shop, s.m1, day("2026-04-02"), kStep, true));
+  s.carry_out(take_back(s.shop, s.m1, day("2026-04-04"), dollars(10), ""));
+  EXPECT_FALSE(recall_lookup(lines_of(s.shop, s.m1))) << "since then nobody looked";
+  EXPECT_EQ(field_of(list_machine(s.shop, s.m1, day("2026-04-05"), "", dollars(50), SoldAs::as_is)),
+            "recall");
+  s.carry_out(record_recall_lookup(s.shop, s.m1, day("2026-04-06"), kStep, false));
+  EXPECT_EQ(field_of(list_machine(s.shop, s.m1, day("2026-04-06"), "", dollars(50), SoldAs::as_is)), "");
+}
+
 // Thirty days: common practice, no source.
 TEST(RecallLookup, IsDueAgainAfterThirtyDays) {
   EXPECT_TRUE(recall_lookup_due(std::nullopt, day("2026-03-20")));
