@@ -75,7 +75,10 @@ QString label(const CaseNumber& number, const learning::Knowledge& knowledge) {
 QString whose(const CaseNumber& number, const Currency& currency) {
   if (number.computed)
     return NumbersPanel::tr("said by you; worked out: %1").arg(words(number, *number.computed, currency));
-  if (!number.share) return {};
+  if (!number.share)
+    return number.what == What::price
+               ? NumbersPanel::tr("by its make, age, looks and the month, as For sale says")
+               : QString{};
   const int own = qRound(number.share->own);
   if (own == 0) return NumbersPanel::tr("from the knowledge base");
   return NumbersPanel::tr("%1 % from %2 of your own")

@@ -109,19 +109,26 @@ void SuggestionPanel::work() {
   });
 }
 
+void SuggestionPanel::sayOnly(const QString& sentence) {
+  const auto machine = of_machine_;
+  const auto books = of_;
+  clear();
+  of_ = books;
+  of_machine_ = machine;
+  says_->setText(sentence);
+  emit worked();
+}
+
 void SuggestionPanel::showOutlook(const Result<planning::SaleOutlook>& outlook) {
   working_ = false;
-  if (!outlook) {
-    const auto machine = of_machine_;
-    const auto books = of_;
-    clear();
-    of_ = books;
-    of_machine_ = machine;
-    says_->setText(QString::fromStdString(outlook.error().sentence));
-    emit worked();
-    return;
-  }
+  if (!outlook) return sayOnly(QString::fromStdString(outlook.error().sentence));
   const Currency currency = session_.currency();
+  if (outlook->give_up)
+    return sayOnly(
+        tr("Scrap it today: that brings about %1, and waiting for a buyer costs more than one would "
+           "bring (likely to fetch %2; a day that it stands here costs %3).")
+            .arg(wholeMoney(outlook->salvage, currency), wholeMoney(outlook->price.median, currency),
+                 wholeMoney(outlook->holding_cost, currency)));
   const auto amount = [&](double units) { return wholeMoney(units, currency); };
   ask_ = asMoney(outlook->ask, currency);
   floor_ = asMoney(std::round(outlook->floor), currency);

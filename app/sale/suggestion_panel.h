@@ -37,6 +37,7 @@ class SuggestionPanel : public QWidget {
  private:
   void work();
   void showOutlook(const Result<planning::SaleOutlook>& outlook);
+  void sayOnly(const QString& sentence);  ///< there is no figure to show
   void clear();
 
   Session& session_;

@@ -23,11 +23,4 @@ Share share_of_minutes(const std::string& step, const Range& known, const Tallie
           own == tallies.minutes.end() ? 0.0 : static_cast<double>(own->second.size())};
 }
 
-Share share_of_running_price(const std::vector<OwnSale>& own, MachineKind kind) {
-  const auto sold = std::count_if(own.begin(), own.end(), [&](const OwnSale& sale) {
-    return sale.kind == kind && sale.as == SoldAs::running && sale.price > 0;
-  });
-  return {kSalesBelieved, static_cast<double>(sold)};
-}
-
 }  // namespace secondpull::learning

@@ -31,7 +31,4 @@ Share share_of_cure(const Repair& repair, const std::string& cause, const Tallie
 /// Of the minutes of a step (minutes_of): own times that the knowledge base weighs as, and own times.
 Share share_of_minutes(const std::string& step, const Range& known, const Tallies& tallies);
 
-/// Of the price of a running machine (running_price): kSalesBelieved, and own running sales of the kind.
-Share share_of_running_price(const std::vector<OwnSale>& own, MachineKind kind);
-
 }  // namespace secondpull::learning

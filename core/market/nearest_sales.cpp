@@ -21,6 +21,7 @@ constexpr double kDaysOfOne = 90;     // of the calendar, the years apart
 constexpr double kAgoOfOne = 3;       // years since the sale
 
 constexpr double kDaysOfYear = 365.25;
+// Common practice, no source: both.
 constexpr int kSaidDays = 45;       // days of the calendar from which the month is said
 constexpr double kSaidYears = 1.5;  // years since the sale from which they are said
 

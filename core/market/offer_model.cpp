@@ -11,7 +11,8 @@
 namespace secondpull::market {
 namespace {
 
-constexpr double kShortestDay = 0.5;  // a machine sold on the day that it was listed was for sale for a while
+// A machine sold on the day that it was listed was for sale for a while. Common practice, no source.
+constexpr double kShortestDay = 0.5;
 
 /// The offers on that machine during that time, and whether one of them became its sale.
 struct OffersOf {

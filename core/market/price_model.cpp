@@ -10,6 +10,7 @@ namespace secondpull::market {
 namespace {
 
 constexpr double kNinetiethPercentile = 1.2815515655446004;  // of the standard normal distribution
+// Common practice, no source: the three below.
 constexpr double kSmallestNoise = 0.05;  // even where the knowledge base has one price for a kind
 constexpr double kNoiseOfUnknown = 0.5;  // of a kind that it has none of
 constexpr double kUnknownVaries = 1;

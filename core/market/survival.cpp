@@ -11,7 +11,7 @@ namespace {
 
 /// Parts that differ by less are the same: products of fractions do not come out even.
 constexpr double kEven = 1e-12;
-constexpr double kShortest = 0.5;  // days between the corners of what was known
+constexpr double kShortest = 0.5;  // days between the corners of what was known; common practice, no source
 constexpr double kLongest = 1e6;   // days; nothing is looked for beyond
 constexpr int kHalvings = 80;
 

@@ -26,8 +26,7 @@ class Collector {
   }
 
   void add_sale() {
-    add(What::price, "revived.price",
-        learning::share_of_running_price(situation_.learned().sales, asked_.question.kind));
+    add(What::price, "revived.price");  // of that very machine: no count of sales says whose it is
     add(What::days_to_sell, "revived.days");
     add(What::hours_to_sell, "revived.hours");
     add(What::comeback, "revived.comeback_chance");

@@ -5,11 +5,12 @@
 namespace secondpull::planning {
 namespace {
 
-/// Who has not found a buyer after so many days of the best months never does, for the mean.
+/// Who has not found a buyer after so many days of the best months never does, for the mean. Common
+/// practice, no source.
 constexpr int kNever = 3 * 365;
 
 /// Below so many degrees of freedom the tails have no width that means anything, and the scale is taken for
-/// the deviation.
+/// the deviation. Common practice, no source.
 constexpr double kFewDegrees = 3;
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/learning/own_sales.h"
 #include "core/learning/units.h"
 #include "core/shop/safety.h"
 #include "core/shop/steps.h"
@@ -9,6 +10,9 @@
 
 namespace secondpull::planning {
 namespace {
+
+/// No fee takes more of a price than this, whatever a few odd sales say. Common practice, no source.
+constexpr double kMostFee = 0.9;
 
 /// What its pounds bring at the local price; going there is not counted, as that is shared with others.
 double scrap_money(const learning::Knowledge& knowledge, MachineKind kind, const Currency& currency) {
@@ -65,15 +69,23 @@ Result<SaleOutlook> sale_outlook(const ByMachine& by_machine, const Shop& shop,
   const Currency& currency = shop.settings.currency;
   outlook.holding_cost = shop.settings.day_cost ? learning::in_units(*shop.settings.day_cost, currency) : 0;
   outlook.salvage = scrap_money(knowledge, machine->kind, currency);
+  outlook.fee_share = std::min(
+      kMostFee, learning::deducted_share(learning::own_sales(by_machine, shop, knowledge, today), as));
+  // In terms of the price, of which the seller keeps a part: days and scrap are kept whole.
+  const double kept = 1 - outlook.fee_share;
   const market::ToSell to_sell{.suggestion = price->median,
                                .offers = outlook.offers,
                                .as = as,
-                               .holding_cost = outlook.holding_cost,
-                               .salvage = outlook.salvage,
+                               .holding_cost = outlook.holding_cost / kept,
+                               .salvage = outlook.salvage / kept,
                                .days = kDaysTried};
   auto path = market::price_path(to_sell, knowledge.season, today);
   if (!path) return tl::unexpected(path.error());
   outlook.path = *std::move(path);
+  outlook.path.value *= kept;
+  for (market::PathDay& each : outlook.path.days)
+    each.value *= kept;
+  outlook.give_up = !outlook.path.days.empty() && outlook.path.days.front().give_up;
   outlook.ask = market::as_sellers_write(outlook.path.asking);
   outlook.floor = outlook.path.floor;
   outlook.drops = drops_of(outlook.path, outlook.ask);
@@ -84,6 +96,8 @@ Result<SaleOutlook> sale_outlook(const ByMachine& by_machine, const Shop& shop,
     if (!hold) return tl::unexpected(hold.error());
     outlook.hold_until = spring;
     outlook.hold = *hold;
+    for (double* each : {&outlook.hold.sell_now, &outlook.hold.hold, &outlook.hold.gained})
+      *each *= kept;
   }
   return outlook;
 }

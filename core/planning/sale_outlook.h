@@ -26,11 +26,13 @@ struct PriceStep {
 /// What to say of a machine that is here to whoever sells it. Amounts are in whole units of the currency.
 struct SaleOutlook {
   SoldAs as = SoldAs::running;
-  market::AskingPrice price;       ///< what it fetches, and why
-  double ask = 0;                  ///< the best price to ask today, as sellers write it
-  double floor = 0;                ///< refuse what is below: waiting is worth more
-  market::DaysToSell days;         ///< at about what it fetches
-  market::PricePath path;          ///< from today on
+  market::AskingPrice price;  ///< what it fetches, and why
+  double ask = 0;             ///< the best price to ask today, as sellers write it
+  bool give_up = false;       ///< asking brings less than scrapping it today: `ask` and `floor` say nothing
+  double floor = 0;           ///< refuse what is below: waiting is worth more
+  market::DaysToSell days;    ///< at about what it fetches
+  market::PricePath path;     ///< from today on; its values are what the seller keeps
+  double fee_share = 0;       ///< of the price, that goes to fees and delivery; [0, 1)
   std::vector<PriceStep> drops;    ///< of it, those in which the price to ask falls, in their order
   market::OfferModel offers;       ///< what is believed of the offers that come
   double holding_cost = 0;         ///< a day

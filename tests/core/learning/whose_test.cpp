@@ -49,12 +49,5 @@ TEST(Whose, MinutesAreAsManyTimesAsTheKnowledgeWeighsAndOwnTimes) {
   EXPECT_EQ(share_of_minutes("new-plug", known, t).own, 0);
 }
 
-TEST(Whose, AFirstSaleOfAKindWeighsAgainstFiveBelieved) {
-  const std::vector<OwnSale> own{{.kind = MachineKind::push, .as = SoldAs::running, .price = 90},
-                                 {.kind = MachineKind::push, .as = SoldAs::as_is, .price = 15},
-                                 {.kind = MachineKind::zero_turn, .as = SoldAs::running, .price = 900}};
-  EXPECT_EQ(share_of_running_price(own, MachineKind::push), (Share{kSalesBelieved, 1}));
-}
-
 }  // namespace
 }  // namespace secondpull::learning

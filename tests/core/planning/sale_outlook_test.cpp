@@ -44,6 +44,31 @@ TEST(SaleOutlook, OfAShopWithoutSalesIsWhatTheTradeSays) {
   EXPECT_GT(found->days.median, 0);
 }
 
+TEST(SaleOutlook, GivesUpWhereADayCostsMoreThanABuyerBrings) {
+  BareShop s;
+  const MachineId machine = s.machine();
+  EXPECT_FALSE(outlook(s, machine)->give_up);
+  s.shop.settings.day_cost = cents(10'000);
+  EXPECT_TRUE(outlook(s, machine)->give_up);
+}
+
+TEST(SaleOutlook, CountsWhatFeesTakeOfThePrice) {
+  BareShop s;
+  const MachineId sold = s.machine();
+  const SaleId sale = s.add(
+      Sale{.machine = sold, .date = day("2026-05-10"), .price = cents(10'000), .sold_as = SoldAs::running});
+  const MachineId machine = s.machine();
+  const auto free = outlook(s, machine);
+  Sale with_fee = *s.shop.find(sale);
+  with_fee.fee = cents(2'000);
+  s.shop.all<Sale>().replace(with_fee);
+  const auto charged = outlook(s, machine);
+  EXPECT_EQ(charged->fee_share, 0.2);
+  EXPECT_NEAR(charged->price.median, free->price.median, 1e-9) << "the buyer pays the same";
+  EXPECT_LT(charged->path.value, 0.85 * free->path.value);
+  EXPECT_LE(charged->floor, free->price.p90);
+}
+
 TEST(SaleOutlook, LaysTheDropsInTheirOrder) {
   BareShop s;
   const auto found = outlook(s, s.machine());
