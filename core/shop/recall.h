@@ -34,13 +34,15 @@ std::optional<RecallLookup> recall_lookup(const ByMachine::Lines& lines);
 bool recall_lookup_due(const std::optional<RecallLookup>& last, Date today);
 
 /// Writes a look-up down: "#14: recalls looked up, none found". `step` is what it is called (kRecallStep, or
-/// the knowledge base's look of that name, see check_step). Problems: those of record_check.
+/// the knowledge base's look of that name, see check_step). One that found a recall ends the machine's
+/// listing in the same action. Problems: those of record_check.
 Result<Change> record_recall_lookup(const Shop& shop, MachineId machine, Date date, const std::string& step,
                                     bool recalled);
 
-/// A problem, naming `recall`, if the machine's last look-up says that it is recalled: then it may be neither
-/// offered nor sold, as is no more than as running (15 USC 2068(a)(2)). list_machine and sell (selling.h) ask
-/// this; a screen may, to say it beforehand.
+/// A problem, naming `recall`, if the machine's last look-up, before it last came in too, says that it is
+/// recalled: then it may be neither offered nor sold, nor a deposit taken for it, as is no more than as
+/// running (15 USC 2068(a)(2)). list_machine and sell (selling.h) ask this; a screen may, to say it
+/// beforehand.
 std::optional<Problem> against_recalled(const ByMachine::Lines& lines);
 
 }  // namespace secondpull
